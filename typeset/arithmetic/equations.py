@@ -1,0 +1,218 @@
+"""Equations as trees: written for a pupil, and evaluated again before they may be printed."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import TypeAlias
+
+from typeset.quantities.amount import Amount
+from typeset.quantities.inline import Equals, MissingBox, Piece, Solid
+from typeset.quantities.units import Dimension
+from typeset.quantities.writing import DIVIDE, MINUS, TIMES, write
+
+PLUS = "+"
+OF = "of"
+EQUAL = "="
+LESS = "<"
+MORE = ">"
+
+_STRENGTH = {PLUS: 1, MINUS: 1, TIMES: 2, DIVIDE: 2, OF: 2}
+_GAP = "\u00a0"
+
+
+@dataclass(frozen=True, slots=True)
+class Operation:
+    """`left sign right`; the sign is one of + − × ÷ of."""
+
+    sign: str
+    left: Expression
+    right: Expression
+
+
+@dataclass(frozen=True, slots=True)
+class Parts:
+    """A ratio written with colons, `a : b : c`. It has no value of its own."""
+
+    parts: tuple[Amount, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Remainder:
+    """A quotient with what is left over, `86 r 2`; stands only alone after '='."""
+
+    quotient: Amount
+    rest: Amount
+
+
+@dataclass(frozen=True, slots=True)
+class Unknown:
+    """A missing-number box. An equation that holds one is printed but proves nothing."""
+
+
+Expression: TypeAlias = Amount | Operation | Parts | Remainder | Unknown
+
+
+@dataclass(frozen=True, slots=True)
+class Equation:
+    """Expressions joined by relation signs. `len(sides) == len(signs) + 1`."""
+
+    sides: tuple[Expression, ...]
+    signs: tuple[str, ...] = (EQUAL,)
+
+    def holds(self) -> bool:
+        """True where every neighbouring pair of sides stands in its relation exactly."""
+        pairs = zip(self.sides, self.sides[1:], self.signs, strict=False)
+        return all(_related(left, right, sign) for left, right, sign in pairs)
+
+    def written(self) -> Equals:
+        """The equation as it is set: counted things as bare numbers, measures with units."""
+        return Equals(tuple(Solid(tuple(_pieces(side))) for side in self.sides), self.signs)
+
+
+def equation(*sides: Expression) -> Equation:
+    """The sides joined by '='."""
+    return Equation(sides, (EQUAL,) * (len(sides) - 1))
+
+
+def plus(*terms: Expression) -> Expression:
+    """The sum of the terms, from the left."""
+    return _chain(PLUS, terms)
+
+
+def minus(left: Expression, right: Expression) -> Operation:
+    """`left − right`."""
+    return Operation(MINUS, left, right)
+
+
+def times(*factors: Expression) -> Expression:
+    """The product of the factors, from the left."""
+    return _chain(TIMES, factors)
+
+
+def over(left: Expression, right: Expression) -> Operation:
+    """`left ÷ right`."""
+    return Operation(DIVIDE, left, right)
+
+
+def part_of(part: Expression, whole: Expression) -> Operation:
+    """`part of whole`, for a fraction or percentage."""
+    return Operation(OF, part, whole)
+
+
+def value_of(expression: Expression) -> Fraction:
+    """The exact value in base units.
+
+    Raises ZeroDivisionError for ÷ 0, ValueError for an expression without a single value.
+    """
+    match expression:
+        case Amount():
+            return expression.base
+        case Operation(sign=sign, left=left, right=right):
+            return _apply(sign, value_of(left), value_of(right))
+        case _:
+            raise ValueError("a ratio, remainder or missing number has no single value")
+
+
+def operations(expression: Expression) -> Iterator[Operation]:
+    """Every operation of the expression, innermost first."""
+    if isinstance(expression, Operation):
+        yield from operations(expression.left)
+        yield from operations(expression.right)
+        yield expression
+
+
+def _chain(sign: str, terms: tuple[Expression, ...]) -> Expression:
+    result = terms[0]
+    for term in terms[1:]:
+        result = Operation(sign, result, term)
+    return result
+
+
+def _apply(sign: str, left: Fraction, right: Fraction) -> Fraction:
+    match sign:
+        case "+":
+            return left + right
+        case "\u2212":
+            return left - right
+        case "\u00d7" | "of":
+            return left * right
+        case "\u00f7":
+            return left / right
+    raise ValueError(f"unknown sign {sign!r}")
+
+
+def _related(left: Expression, right: Expression, sign: str) -> bool:
+    if isinstance(left, Unknown) or isinstance(right, Unknown):
+        return True
+    if isinstance(left, Parts) and isinstance(right, Parts):
+        return _same_ratio(left, right)
+    if isinstance(right, Remainder):
+        return _divides_with(left, right)
+    first, second = value_of(left), value_of(right)
+    return {EQUAL: first == second, LESS: first < second, MORE: first > second}[sign]
+
+
+def _same_ratio(left: Parts, right: Parts) -> bool:
+    if len(left.parts) != len(right.parts):
+        return False
+    first = right.parts[0].base * left.parts[0].unit.per_base
+    scales = {theirs.base / mine.base for mine, theirs in zip(left.parts, right.parts, strict=True)}
+    return bool(first) and len(scales) == 1
+
+
+def _divides_with(left: Expression, right: Remainder) -> bool:
+    """Euclid's division: dividend = divisor × quotient + rest, with 0 ≤ rest < divisor."""
+    if not (isinstance(left, Operation) and left.sign == DIVIDE):
+        return False
+    dividend, divisor = value_of(left.left), value_of(left.right)
+    rest = right.rest.base
+    return 0 <= rest < divisor and dividend == divisor * right.quotient.value + rest
+
+
+def _pieces(expression: Expression) -> Iterator[Piece]:
+    match expression:
+        case Amount():
+            yield from write(_bare(expression)).pieces
+        case Unknown():
+            yield MissingBox()
+        case Parts(parts=parts):
+            for index, part in enumerate(parts):
+                if index:
+                    yield f"{_GAP}:{_GAP}"
+                yield from write(_bare(part)).pieces
+        case Remainder(quotient=quotient, rest=rest):
+            yield from write(_bare(quotient)).pieces
+            yield f"{_GAP}r{_GAP}"
+            yield from write(_bare(rest)).pieces
+        case Operation():
+            yield from _operand(expression.left, expression, is_right=False)
+            yield f"{_GAP}{expression.sign}{_GAP}"
+            yield from _operand(expression.right, expression, is_right=True)
+
+
+def _operand(inner: Expression, outer: Operation, is_right: bool) -> Iterator[Piece]:
+    """The operand, in brackets where reading order would otherwise change its meaning."""
+    pieces = _pieces(inner)
+    if not (isinstance(inner, Operation) and _needs_brackets(inner, outer, is_right)):
+        yield from pieces
+        return
+    yield "("
+    yield from pieces
+    yield ")"
+
+
+def _needs_brackets(inner: Operation, outer: Operation, is_right: bool) -> bool:
+    weaker = _STRENGTH[inner.sign] < _STRENGTH[outer.sign]
+    same = _STRENGTH[inner.sign] == _STRENGTH[outer.sign]
+    return weaker or (
+        is_right and same and (outer.sign, inner.sign) not in {("+", "+"), (TIMES, TIMES)}
+    )
+
+
+def _bare(amount: Amount) -> Amount:
+    """The amount without the noun that is counted: equations hold numbers and measures."""
+    if amount.unit.dimension is not Dimension.COUNT:
+        return amount
+    return Amount(amount.value, form=amount.form, places=amount.places)

@@ -1,0 +1,126 @@
+"""The known mistakes: what each is called, what it shows, and what an adult may ask.
+
+Names follow the research where it has one: additive strategy, incorrect build-up, magical
+doubling, constant sum (Misailidou & Williams 2003, abstract read); over-use of
+proportionality (De Bock et al. 2007); reversal (Clement 1982, from memory). The others
+are common practice, no source.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Misconception:
+    """A mistake by name. `shows` completes 'This pupil …'; `prompt` is a question to ask."""
+
+    name: str
+    shows: str
+    prompt: str
+
+
+_ALL = (
+    Misconception(
+        "additive strategy",
+        "adds the same amount to both instead of scaling both by the same number",
+        "If one amount doubles, what happens to the other?",
+    ),
+    Misconception(
+        "over-use of proportionality",
+        "scales by a number although the two amounts do not grow in step",
+        "If one amount were twice as large, would the other really be twice as large too?",
+    ),
+    Misconception(
+        "difference taken as one part",
+        "shares out the difference as if it were a single part",
+        "How many more parts does the longer bar have?",
+    ),
+    Misconception(
+        "difference taken as the whole",
+        "shares the difference between all the parts as if it were the total",
+        "Which stretch of the bars is the difference?",
+    ),
+    Misconception(
+        "whole taken as one part",
+        "takes the total to be the size of one part or of one side of the ratio",
+        "Which parts of the bars make up the total?",
+    ),
+    Misconception(
+        "part taken as the whole",
+        "shares one side of the ratio between all the parts",
+        "Which of the two amounts do we know: one side or both together?",
+    ),
+    Misconception(
+        "ratio turned round",
+        "gives the parts to the wrong sides",
+        "Which are there more of?",
+    ),
+    Misconception(
+        "remainder ignored",
+        "drops what is left over although the story needs it",
+        "What happens to the ones that are left over?",
+    ),
+    Misconception(
+        "remainder rounded up",
+        "counts an unfinished group although the story does not",
+        "Is the last group a full one?",
+    ),
+    Misconception(
+        "remainder given as the answer",
+        "answers with what is left over, not with the number of groups",
+        "What does each number in your division stand for?",
+    ),
+    Misconception(
+        "quotient given as the remainder",
+        "answers with the number of groups, not with what is left over",
+        "What does each number in your division stand for?",
+    ),
+    Misconception(
+        "adding instead of multiplying",
+        "adds the two numbers of the story although the groups repeat",
+        "What would the total be for one group, two groups, three groups?",
+    ),
+    Misconception(
+        "multiplying instead of dividing",
+        "multiplies although the total is known already",
+        "Can one share be more than the whole?",
+    ),
+    Misconception(
+        "subtracting instead of dividing",
+        "takes one number from the other although equal shares are wanted",
+        "Put the shares back together: do you get the total?",
+    ),
+    Misconception(
+        "reversal",
+        "multiplies where the comparison has to be undone, or the other way round",
+        "Which of the two is the larger one?",
+    ),
+    Misconception(
+        "times as many taken as more than",
+        "reads 'times as many' as 'more than' and adds",
+        "Draw both bars: how many of the short bar fit into the long one?",
+    ),
+    Misconception(
+        "adding the choices instead of multiplying",
+        "adds the numbers of choices instead of pairing each with each",
+        "How many pairs begin with the first choice?",
+    ),
+    Misconception(
+        "counting each choice once",
+        "pairs the choices off one to one and stops when one kind runs out",
+        "May a choice be used again with a different partner?",
+    ),
+    Misconception(
+        "step left out",
+        "stops one step before the question is answered",
+        "Read the question again: what does your number stand for?",
+    ),
+    Misconception(
+        "operations in reading order",
+        "works from left to right although a later step has to come first",
+        "Which amount must you know before you can do that step?",
+    ),
+)
+
+MISCONCEPTIONS: dict[str, Misconception] = {each.name: each for each in _ALL}

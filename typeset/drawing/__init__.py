@@ -1,0 +1,1 @@
+"""Figures described as data in, lines, boxes and labels in points out."""

@@ -1,0 +1,117 @@
+"""Placed shapes: all that can ever be on a page.
+
+Coordinates are in points from the top left corner of whatever holds the shape; x grows to
+the right, y downwards. Colours are greys from 0 (black) to 1 (white), or red, green, blue.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from enum import Enum
+from typing import TypeAlias, TypeVar
+
+Colour: TypeAlias = tuple[float, float, float]
+BLACK: Colour = (0.0, 0.0, 0.0)
+WHITE: Colour = (1.0, 1.0, 1.0)
+
+
+def grey(level: float) -> Colour:
+    """A grey from 0 (black) to 1 (white)."""
+    return (level, level, level)
+
+
+class Face(Enum):
+    """The faces of the document's font family."""
+
+    REGULAR = "regular"
+    BOLD = "bold"
+
+
+@dataclass(frozen=True, slots=True)
+class TextRun:
+    """Letters on a baseline that starts at (x_pt, y_pt)."""
+
+    x_pt: float
+    y_pt: float
+    text: str
+    size_pt: float
+    face: Face = Face.REGULAR
+    colour: Colour = BLACK
+
+
+@dataclass(frozen=True, slots=True)
+class Rule:
+    """A straight line. `dash_pt` is the lengths of dash and gap."""
+
+    x1_pt: float
+    y1_pt: float
+    x2_pt: float
+    y2_pt: float
+    thickness_pt: float
+    colour: Colour = BLACK
+    dash_pt: tuple[float, float] | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Rect:
+    """A rectangle with its top left corner at (x_pt, y_pt)."""
+
+    x_pt: float
+    y_pt: float
+    width_pt: float
+    height_pt: float
+    thickness_pt: float = 0.0
+    stroke: Colour = BLACK
+    fill: Colour | None = None
+    dash_pt: tuple[float, float] | None = None
+
+
+# ('M', x, y) moves, ('L', x, y) draws a line, ('C', x1, y1, x2, y2, x, y) a Bézier curve.
+PathStep: TypeAlias = tuple[str | float, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Path:
+    """A line of straight and curved pieces (braces, ticks, arrows)."""
+
+    steps: tuple[PathStep, ...]
+    thickness_pt: float
+    stroke: Colour = BLACK
+    fill: Colour | None = None
+
+
+Shape: TypeAlias = TextRun | Rule | Rect | Path
+_S = TypeVar("_S", bound=Shape)
+
+
+def moved(shape: _S, right_pt: float, down_pt: float) -> _S:
+    """The shape moved to the right and down."""
+    if isinstance(shape, Rule):
+        return replace(
+            shape,
+            x1_pt=shape.x1_pt + right_pt,
+            y1_pt=shape.y1_pt + down_pt,
+            x2_pt=shape.x2_pt + right_pt,
+            y2_pt=shape.y2_pt + down_pt,
+        )
+    if isinstance(shape, Path):
+        return replace(shape, steps=tuple(_moved_step(s, right_pt, down_pt) for s in shape.steps))
+    return replace(shape, x_pt=shape.x_pt + right_pt, y_pt=shape.y_pt + down_pt)
+
+
+def _moved_step(step: PathStep, right_pt: float, down_pt: float) -> PathStep:
+    command, *numbers = step
+    shifts = (right_pt, down_pt)
+    return (command, *(float(n) + shifts[i % 2] for i, n in enumerate(numbers)))
+
+
+@dataclass(frozen=True, slots=True)
+class Drawing:
+    """Shapes within a box of this size. `baseline_pt` is down from its top, for text."""
+
+    width_pt: float
+    height_pt: float
+    shapes: tuple[Shape, ...]
+    baseline_pt: float = 0.0
+    # What a screen reader is told; text drawings are read as their text instead.
+    reads_as: str = ""

@@ -1,0 +1,77 @@
+"""An amount: an exact number of a unit. No float ever stands for one."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from enum import Enum
+from fractions import Fraction
+
+from typeset.quantities.units import NUMBER, Dimension, Unit
+
+
+class Form(Enum):
+    """How the number is to be written; AUTO leaves it to the unit's custom."""
+
+    AUTO = "auto"
+    DECIMAL = "decimal"
+    FRACTION = "fraction"
+    # As several units: 1 h 20 min, 2 m 35 cm.
+    COMPOUND = "compound"
+
+
+@dataclass(frozen=True, slots=True)
+class Amount:
+    """`value` of `unit`, exact.
+
+    `form` and `places` (digits after the point as the author typed them) concern
+    only how it is written, so they take no part in comparing amounts.
+    """
+
+    value: Fraction
+    unit: Unit = NUMBER
+    form: Form = Form.AUTO
+    places: int = 0
+
+    @property
+    def base(self) -> Fraction:
+        """The value in the base unit of its dimension."""
+        return self.value * self.unit.per_base
+
+    @property
+    def is_whole(self) -> bool:
+        """True where the value in its own unit is a whole number."""
+        return self.value.denominator == 1
+
+    def like(self, value: Fraction | int) -> Amount:
+        """Another value of the same unit, written as custom has it."""
+        form = Form.AUTO if self.form is Form.COMPOUND else self.form
+        return Amount(Fraction(value), self.unit, form)
+
+    def to(self, unit: Unit) -> Amount:
+        """The same amount in another unit of its dimension.
+
+        Raises ValueError where the dimensions differ: a mistake of ours, not of the author.
+        """
+        if unit.dimension is not self.unit.dimension:
+            raise ValueError(f"{self.unit.dimension.value} is not {unit.dimension.value}")
+        form = Form.AUTO if self.form is Form.COMPOUND else self.form
+        return Amount(self.base / unit.per_base, unit, form)
+
+    def same_as(self, other: Amount) -> bool:
+        """True where both are the same amount, whatever units they are written in.
+
+        Things that are counted and plain numbers compare by value alone.
+        """
+        counts = {Dimension.NUMBER, Dimension.COUNT}
+        mine, theirs = self.unit.dimension, other.unit.dimension
+        comparable = mine is theirs or {mine, theirs} <= counts
+        return comparable and self.base == other.base
+
+    def written_as(self, form: Form) -> Amount:
+        """The same amount to be written in another form."""
+        return replace(self, form=form)
+
+
+def number(value: Fraction | int | str) -> Amount:
+    """A plain number. A string is read exactly ('2.5' is 5/2)."""
+    return Amount(Fraction(value))

@@ -1,0 +1,236 @@
+"""Amounts as British schools write them.
+
+'£2.50', '£4', '40p', '1,250 g', '45°', '9:05 am'-free 24-hour clock times '12:30', and
+fractions that will be stacked. Money: pound sign with figures, no zero pence, pence
+alone below a pound, comma over 999 (Bristol and GOV.UK style). Space between number
+and unit, none before ° and % (NIST SP 811 s. 7.2 for the degree; % as schools do).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+from string import Formatter
+
+from typeset.quantities.amount import Amount, Form
+from typeset.quantities.inline import Inline, Piece, Rich, Solid, Stacked, Words, plain
+from typeset.quantities.units import Dimension, Unit, unit_named
+
+NO_BREAK = "\u00a0"
+MINUS = "\u2212"
+TIMES = "\u00d7"
+DIVIDE = "\u00f7"
+
+# The larger and the smaller units of each way of writing one amount in several units.
+_COMPOUND_STEPS = (
+    ("week", "day"),
+    ("day", "h"),
+    ("h", "min"),
+    ("min", "s"),
+    ("km", "m"),
+    ("m", "cm"),
+    ("kg", "g"),
+    ("litre", "ml"),
+)
+
+# Dimensions whose parts are written as decimals where the decimal ends.
+_DECIMAL_DIMENSIONS = {
+    Dimension.LENGTH,
+    Dimension.MASS,
+    Dimension.CAPACITY,
+    Dimension.AREA,
+    Dimension.VOLUME,
+    Dimension.TEMPERATURE,
+    Dimension.PERCENT,
+}
+_NO_SPACE_BEFORE = {"°", "%", "p"}
+
+
+def write(amount: Amount) -> Solid:
+    """The amount as an unbreakable run."""
+    return Solid(tuple(_pieces(amount)))
+
+
+def write_plain(amount: Amount) -> str:
+    """The amount as plain text: '1,250 g', '2 3/4'."""
+    return plain((write(amount),))
+
+
+def exact(amount: Amount) -> str:
+    """The value as an exact string for other programs: '7/2', '2.5', '60', '12:30'."""
+    if amount.unit.dimension is Dimension.CLOCK:
+        return _clock(amount.value)
+    value = amount.value
+    if value.denominator == 1:
+        return str(value.numerator)
+    if amount.form is not Form.FRACTION and (digits := decimal(value)) is not None:
+        return digits.replace(",", "").replace(MINUS, "-")
+    return f"{value.numerator}/{value.denominator}"
+
+
+def whole(value: int) -> str:
+    """A whole number with thousands commas and a true minus sign."""
+    return f"{value:,}".replace("-", MINUS)
+
+
+def decimal(value: Fraction, places: int = 0) -> str | None:
+    """The exact decimal with at least `places` digits after the point; None if it never ends."""
+    rest, digits = abs(value.denominator), 0
+    for prime in (2, 5):
+        count = 0
+        while rest % prime == 0:
+            rest //= prime
+            count += 1
+        digits = max(digits, count)
+    if rest != 1:
+        return None
+    digits = max(digits, places)
+    scaled = abs(value.numerator) * 10**digits // value.denominator
+    sign = MINUS if value < 0 else ""
+    if digits == 0:
+        return f"{sign}{scaled:,}"
+    return f"{sign}{scaled // 10**digits:,}.{scaled % 10**digits:0{digits}d}"
+
+
+def unit_text(unit: Unit, value: Fraction) -> str:
+    """The unit's word or symbol for this many: one and fractions up to one are singular."""
+    return unit.singular if 0 < abs(value) <= 1 else unit.plural
+
+
+def say(template: str, **values: Amount | Rich | str) -> Rich:
+    """A sentence with amounts and texts put in for its `{names}`.
+
+    Raises KeyError for a name that is not given: a mistake of ours, not of the author.
+    """
+    items: list[Inline] = []
+    for literal, name, _spec, _conversion in Formatter().parse(template):
+        if literal:
+            items.append(Words(literal))
+        if name is not None:
+            items.extend(_spoken(values[name]))
+    return _merge_words(items)
+
+
+def _spoken(value: Amount | Rich | str) -> Rich:
+    match value:
+        case Amount():
+            return (write(value),)
+        case str():
+            return (Words(value),)
+        case _:
+            return value
+
+
+def _merge_words(items: list[Inline]) -> Rich:
+    merged: list[Inline] = []
+    for item in items:
+        last = merged[-1] if merged else None
+        if isinstance(item, Words) and isinstance(last, Words) and item.bold == last.bold:
+            merged[-1] = Words(last.text + item.text, item.bold)
+        else:
+            merged.append(item)
+    return tuple(merged)
+
+
+def _pieces(amount: Amount) -> Iterator[Piece]:
+    dimension = amount.unit.dimension
+    if dimension is Dimension.CLOCK:
+        yield _clock(amount.value)
+    elif dimension is Dimension.MONEY:
+        yield from _money(amount)
+    elif amount.form is Form.COMPOUND and amount.value > 0:
+        yield _compound(amount)
+    else:
+        yield from _number_and_unit(amount)
+
+
+def _clock(minutes: Fraction) -> str:
+    hour, minute = divmod(minutes, 60)
+    if minute.denominator != 1:
+        whole_minutes = minute.numerator // minute.denominator
+        seconds = (minute - whole_minutes) * 60
+        return f"{hour}:{whole_minutes:02d}:{seconds.numerator // seconds.denominator:02d}"
+    return f"{hour}:{minute.numerator:02d}"
+
+
+def _money(amount: Amount) -> Iterator[Piece]:
+    value = amount.value
+    pence = value * 100
+    sign = MINUS if value < 0 else ""
+    if 0 < abs(value) < 1 and pence.denominator == 1:
+        yield f"{sign}{abs(pence.numerator)}p"
+    elif value.denominator == 1:
+        yield f"{sign}£{whole(abs(value.numerator))}"
+    elif pence.denominator == 1:
+        yield f"{sign}£{decimal(abs(value), 2)}"
+    else:
+        yield f"{sign}£"
+        yield from _number(amount.like(abs(value)))
+
+
+def _compound(amount: Amount) -> str:
+    """The whole amount as two or more units, largest first; a rest of less than one stays decimal."""
+    parts: list[str] = []
+    rest = amount.base
+    for unit in _compound_units(amount.unit):
+        smallest = unit is _compound_units(amount.unit)[-1]
+        count = rest / unit.per_base
+        if not smallest:
+            count = Fraction(count.numerator // count.denominator)
+        if count:
+            text = decimal(count) or f"{count.numerator}/{count.denominator}"
+            parts.append(f"{text}{NO_BREAK}{unit_text(unit, count)}")
+            rest -= count * unit.per_base
+    return NO_BREAK.join(parts)
+
+
+def _compound_units(unit: Unit) -> tuple[Unit, ...]:
+    """The unit's own pair of units: the larger ones above it, down to itself or one below."""
+    symbol = {"hour": "h", "minute": "min", "second": "s"}.get(unit.singular, unit.singular)
+    for large, small in _COMPOUND_STEPS:
+        if small == symbol:
+            return _known(large, small)
+    for large, small in _COMPOUND_STEPS:
+        if large == symbol:
+            return _known(large, small)
+    return (unit,)
+
+
+def _known(*names: str) -> tuple[Unit, ...]:
+    return tuple(unit for name in names if (unit := unit_named(name)) is not None)
+
+
+def _number_and_unit(amount: Amount) -> Iterator[Piece]:
+    yield from _number(amount)
+    text = unit_text(amount.unit, amount.value)
+    if text:
+        gap = "" if text in _NO_SPACE_BEFORE else NO_BREAK
+        yield f"{gap}{text.replace(' ', NO_BREAK)}"
+
+
+def _number(amount: Amount) -> Iterator[Piece]:
+    value = amount.value
+    if value.denominator == 1 and not amount.places:
+        yield whole(value.numerator)
+        return
+    digits = decimal(value, amount.places) if _wants_decimal(amount) else None
+    if digits is not None:
+        yield digits
+        return
+    yield from mixed_number(value)
+
+
+def _wants_decimal(amount: Amount) -> bool:
+    if amount.form is Form.AUTO:
+        return amount.unit.dimension in _DECIMAL_DIMENSIONS
+    return amount.form is not Form.FRACTION
+
+
+def mixed_number(value: Fraction) -> Iterator[Piece]:
+    """A fraction or mixed number in lowest terms: '2' and 3 over 4."""
+    sign = MINUS if value < 0 else ""
+    count, rest = divmod(abs(value.numerator), value.denominator)
+    if count or sign:
+        yield f"{sign}{count:,}" if count else sign
+    if rest:
+        yield Stacked(whole(rest), whole(value.denominator))

@@ -1,0 +1,1 @@
+"""YAML files in, checked and immutable content with positions out. Knows nothing of PDF."""

@@ -1,0 +1,153 @@
+"""The content of a week as the teacher typed it: checked in shape, not yet solved."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from enum import Enum
+from pathlib import Path
+from typing import TypeAlias
+
+from typeset.errors import Place
+from typeset.reading.tree import Keyed
+
+
+class Space(Enum):
+    """What a pupil is given to answer in."""
+
+    # 'Answer ____ unit' alone.
+    LINE = "line"
+    # Room for a working, then the answer line.
+    WORKING = "working"
+    # Ruled lines for sentences.
+    LINES = "lines"
+    # Squared paper, then the answer line.
+    SQUARES = "squares"
+    # A frame to draw a bar model in, then the answer line.
+    MODEL = "bar model"
+    # A box, for one number.
+    BOX = "box"
+    NONE = "none"
+
+
+@dataclass(frozen=True, slots=True)
+class Story:
+    """A text with `{names}` for quantities, and the place of its first character."""
+
+    template: str
+    place: Place
+
+
+@dataclass(frozen=True, slots=True)
+class ProblemContent:
+    """A problem as typed. `fields` holds the keys that belong to its structure."""
+
+    id: str
+    structure: str
+    story: Story
+    fields: Keyed
+    place: Place
+    # The author's own singulars and plurals, of the week.
+    nouns: Mapping[str, str]
+    space: Space | None = None
+    # Least height of a working space or number of lines, in lines; None leaves it to the layout.
+    lines: int | None = None
+    # Draw the model of the problem with its first step on the pupils' sheet.
+    show_model: bool = False
+    hint: Story | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Recap:
+    """A look back: problems of the same structures as an earlier lesson's."""
+
+    # File stems of the lessons looked back at ('monday').
+    looks_back_at: tuple[str, ...]
+    problems: tuple[ProblemContent, ...]
+    place: Place
+
+
+@dataclass(frozen=True, slots=True)
+class SpotTheMistake:
+    """A worked solution with a mistake in it, by a named (invented) pupil."""
+
+    problem: ProblemContent
+    mistake: str
+    mistake_place: Place
+    pupil: str
+    place: Place
+
+
+@dataclass(frozen=True, slots=True)
+class Sort:
+    """Problems to sort by what they need; some of them then to be solved."""
+
+    problems: tuple[ProblemContent, ...]
+    place: Place
+
+
+@dataclass(frozen=True, slots=True)
+class PractiseSet:
+    """Problems of one demand, under a letter."""
+
+    name: str
+    problems: tuple[ProblemContent, ...]
+    place: Place
+
+
+@dataclass(frozen=True, slots=True)
+class Practise:
+    """Sets of growing demand."""
+
+    sets: tuple[PractiseSet, ...]
+    place: Place
+
+
+@dataclass(frozen=True, slots=True)
+class Extension:
+    """An open task. `fields` holds `quantities` and `steps`, whose names its texts may use."""
+
+    id: str
+    title: str
+    story: Story
+    fields: Keyed
+    hints: tuple[Story, ...]
+    # For the adults: what to look for, and examples of good answers.
+    look_for: tuple[Story, ...]
+    nouns: Mapping[str, str]
+    place: Place
+    space: Space | None = None
+    lines: int | None = None
+
+
+Stage: TypeAlias = Recap | SpotTheMistake | Sort | Practise | Extension
+
+
+@dataclass(frozen=True, slots=True)
+class Lesson:
+    """One day's lesson. `name` is its file's stem."""
+
+    name: str
+    title: str
+    day: str
+    aim: str
+    sides: int
+    stages: tuple[Stage, ...]
+    place: Place
+
+
+@dataclass(frozen=True, slots=True)
+class Week:
+    """A folder of lessons. `name` is the folder's name."""
+
+    name: str
+    title: str
+    class_name: str
+    lessons: tuple[Lesson, ...]
+    layout: str
+    folder: Path
+    # A digest of every byte read, so that a PDF can tell what it was made from.
+    fingerprint: str
+    place: Place
+    # Printed small where the content is invented ('All people and places are invented.').
+    note: str = ""
