@@ -1,0 +1,221 @@
+"""One line of text and maths: words, stacked fractions, missing-number boxes, blanks.
+
+Everything stands on one baseline; what is higher than a letter is centred on the maths axis,
+the height at which the font draws its minus sign. An inline item is first cut into atoms,
+so that neighbouring letters of one face become one run: then the text of the finished PDF
+comes back as words with spaces.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from typing import TypeAlias
+
+from typeset.drawing.fonts import (
+    FIGURE_HEIGHT_EMS,
+    MATHS_AXIS_EMS,
+    TEXT_ASCENT_EMS,
+    TEXT_DESCENT_EMS,
+    drawable,
+    width_pt,
+)
+from typeset.drawing.shapes import BLACK, Colour, Drawing, Face, Rect, Rule, Shape, TextRun, moved
+from typeset.quantities.inline import (
+    Blank,
+    Equals,
+    Inline,
+    MissingBox,
+    Rich,
+    Solid,
+    Stacked,
+    Words,
+)
+
+# The numbers of a fraction against the text. At 12 pt they are 9.6 pt: still a clear size
+# for a pupil, and the whole fraction stays within a leading of 1.5.
+FRACTION_RATIO = 0.8
+# Clear room between the bar and the figures over and under it, in ems of the text.
+_FRACTION_GAP_EMS = 0.11
+# How far the bar reaches beyond the wider number, and the white beside the bar.
+_BAR_REACH_EMS = 0.07
+_BAR_SIDE_EMS = 0.06
+# A photocopier keeps lines of 0.25 mm (sources.md section 4, our own choice).
+LEAST_RULE_PT = 0.25 * 72 / 25.4
+_BAR_THICKNESS_EMS = 0.06
+# Between the whole number and its fraction: less than a word space, more than none.
+_MIXED_GAP_EMS = 0.1
+# High enough to write a number into at 12 pt (5.7 mm), and within a leading of 1.5.
+_BOX_HEIGHT_EMS = 1.35
+_BOX_SIDE_EMS = 0.06
+# A rule to write on lies a little under the baseline, clear of the letters before it.
+_BLANK_DEPTH_EMS = 0.12
+_NO_BREAK = "\u00a0"
+
+
+@dataclass(frozen=True, slots=True)
+class Atom:
+    """The smallest thing on a line, with its face."""
+
+    piece: str | Stacked | MissingBox | Blank
+    face: Face = Face.REGULAR
+
+
+Atoms: TypeAlias = tuple[Atom, ...]
+
+
+def lay_out_solid(
+    solid: Solid, size_pt: float, face: Face = Face.REGULAR, colour: Colour = BLACK
+) -> Drawing:
+    """An unbreakable run of maths; its height includes a letter's ascent and descent.
+
+    Raises GlyphError for a character that the face does not hold.
+    """
+    return lay_out_atoms(atoms_of(solid, face), size_pt, colour)
+
+
+def lay_out_equals(
+    equals: Equals, size_pt: float, face: Face = Face.REGULAR, colour: Colour = BLACK
+) -> Drawing:
+    """An equation on one line. Raises GlyphError."""
+    return lay_out_atoms(atoms_of(equals, face), size_pt, colour)
+
+
+def lay_out_rich_line(
+    rich: Rich, size_pt: float, face: Face = Face.REGULAR, colour: Colour = BLACK
+) -> Drawing:
+    """Any text on one line, as a label in a figure needs it. Raises GlyphError."""
+    atoms = tuple(atom for item in rich for atom in atoms_of(item, face))
+    return lay_out_atoms(atoms, size_pt, colour)
+
+
+def atoms_of(item: Inline, face: Face = Face.REGULAR) -> Atoms:
+    """The item cut into atoms; an item marked bold is bold in any face."""
+    match item:
+        case Words(text=text, bold=bold):
+            return (Atom(text, Face.BOLD if bold else face),)
+        case Solid(pieces=pieces, bold=bold):
+            own = Face.BOLD if bold else face
+            return tuple(Atom(piece, own) for piece in pieces)
+        case Equals(sides=sides, signs=signs):
+            atoms = atoms_of(sides[0], face)
+            for sign, side in zip(signs, sides[1:], strict=True):
+                atoms += sign_atoms(sign, face) + atoms_of(side, face)
+            return atoms
+        case Blank():
+            return (Atom(item, face),)
+
+
+def sign_atoms(sign: str, face: Face = Face.REGULAR) -> Atoms:
+    """A relation sign with its spaces, between two sides that stay on one line."""
+    return (Atom(f"{_NO_BREAK}{sign}{_NO_BREAK}", face),)
+
+
+def atoms_width_pt(atoms: Iterable[Atom], size_pt: float) -> float:
+    """The width of the atoms on one line. Raises GlyphError."""
+    return _Line(size_pt, BLACK).add(_merged(atoms)).width_pt
+
+
+def lay_out_atoms(atoms: Iterable[Atom], size_pt: float, colour: Colour = BLACK) -> Drawing:
+    """The atoms on one baseline. Raises GlyphError."""
+    return _Line(size_pt, colour).add(_merged(atoms)).drawing()
+
+
+def _merged(atoms: Iterable[Atom]) -> list[Atom]:
+    """Neighbouring letters of one face as one atom."""
+    merged: list[Atom] = []
+    for atom in atoms:
+        last = merged[-1] if merged else None
+        if (
+            last is not None
+            and isinstance(last.piece, str)
+            and isinstance(atom.piece, str)
+            and last.face is atom.face
+        ):
+            merged[-1] = Atom(last.piece + atom.piece, atom.face)
+        elif atom.piece != "":
+            merged.append(atom)
+    return merged
+
+
+class _Line:
+    """Collects shapes from left to right around a baseline at y = 0."""
+
+    def __init__(self, size_pt: float, colour: Colour) -> None:
+        self.size_pt = size_pt
+        self.colour = colour
+        self.width_pt = 0.0
+        self.above_pt = TEXT_ASCENT_EMS * size_pt
+        self.below_pt = TEXT_DESCENT_EMS * size_pt
+        self.axis_pt = MATHS_AXIS_EMS * size_pt
+        self.shapes: list[Shape] = []
+
+    def add(self, atoms: Sequence[Atom]) -> _Line:
+        ends_in_figure = False
+        for atom in atoms:
+            match atom.piece:
+                case str() as text:
+                    self._add_letters(text, atom.face)
+                case Stacked() as fraction:
+                    self.width_pt += _MIXED_GAP_EMS * self.size_pt if ends_in_figure else 0
+                    self._add_fraction(fraction, atom.face)
+                case MissingBox() as box:
+                    self._add_box(box)
+                case Blank() as blank:
+                    self._add_blank(blank)
+            ends_in_figure = isinstance(atom.piece, str) and atom.piece[-1:].isdigit()
+        return self
+
+    def drawing(self) -> Drawing:
+        down = self.above_pt
+        shapes = tuple(moved(shape, 0.0, down) for shape in self.shapes)
+        return Drawing(self.width_pt, self.above_pt + self.below_pt, shapes, baseline_pt=down)
+
+    def _add_letters(self, text: str, face: Face) -> None:
+        width = width_pt(text, self.size_pt, face)
+        run = TextRun(self.width_pt, 0.0, drawable(text), self.size_pt, face, self.colour)
+        self.shapes.append(run)
+        self.width_pt += width
+
+    def _add_fraction(self, fraction: Stacked, face: Face) -> None:
+        size = self.size_pt
+        small, side = FRACTION_RATIO * size, _BAR_SIDE_EMS * size
+        over = width_pt(fraction.over, small, face)
+        under = width_pt(fraction.under, small, face)
+        bar = max(over, under) + 2 * _BAR_REACH_EMS * size
+        thickness = max(LEAST_RULE_PT, _BAR_THICKNESS_EMS * size)
+        clear = thickness / 2 + _FRACTION_GAP_EMS * size
+        figure = FIGURE_HEIGHT_EMS * small
+        left = self.width_pt + side
+        self._add_number(fraction.over, left + (bar - over) / 2, self.axis_pt + clear, face)
+        self.shapes.append(
+            Rule(left, -self.axis_pt, left + bar, -self.axis_pt, thickness, self.colour)
+        )
+        lower = self.axis_pt - clear - figure
+        self._add_number(fraction.under, left + (bar - under) / 2, lower, face)
+        self._reach(self.axis_pt + clear + figure, -lower)
+        self.width_pt += bar + 2 * side
+
+    def _add_number(self, text: str, x_pt: float, baseline_pt: float, face: Face) -> None:
+        """A number of a fraction, its baseline this far above that of the line."""
+        small = FRACTION_RATIO * self.size_pt
+        self.shapes.append(TextRun(x_pt, -baseline_pt, drawable(text), small, face, self.colour))
+
+    def _add_box(self, box: MissingBox) -> None:
+        size, side = self.size_pt, _BOX_SIDE_EMS * self.size_pt
+        width, height = float(box.ems) * size, _BOX_HEIGHT_EMS * size
+        top = self.axis_pt + height / 2
+        frame = Rect(self.width_pt + side, -top, width, height, LEAST_RULE_PT, self.colour)
+        self.shapes.append(frame)
+        self._reach(top + LEAST_RULE_PT / 2, height - top + LEAST_RULE_PT / 2)
+        self.width_pt += width + 2 * side
+
+    def _add_blank(self, blank: Blank) -> None:
+        depth, width = _BLANK_DEPTH_EMS * self.size_pt, float(blank.ems) * self.size_pt
+        left = self.width_pt
+        self.shapes.append(Rule(left, depth, left + width, depth, LEAST_RULE_PT, self.colour))
+        self.width_pt += width
+
+    def _reach(self, above_pt: float, below_pt: float) -> None:
+        self.above_pt = max(self.above_pt, above_pt)
+        self.below_pt = max(self.below_pt, below_pt)
