@@ -3,7 +3,7 @@
 TypesetError
 ├── ContentError        the teacher's files are wrong: carries complaints with places
 ├── AmountError         a text is not a number, measure, sum of money, time or ratio
-├── ArithmeticFault     our own guard: two ways of solving disagree, or a step is untrue
+├── SolvingError        our own guard: two ways of solving disagree, or a step is untrue
 ├── FitError            the pages cannot be made to fit the sides asked for
 ├── GlyphError          a character that the font does not hold
 ├── LayoutError         a layout is wrong (unknown, or a value out of bounds)
@@ -63,7 +63,7 @@ class AmountError(TypesetError):
         super().__init__(f"{problem}; {remedy}" if remedy else problem)
 
 
-class ArithmeticFault(TypesetError):
+class SolvingError(TypesetError):
     """The core contradicts itself, so nothing may be printed."""
 
 

@@ -8,7 +8,7 @@ from fractions import Fraction
 from typing import TypeAlias
 
 from typeset.quantities.amount import Amount
-from typeset.quantities.inline import Equals, MissingBox, Piece, Solid
+from typeset.quantities.inline import Equals, MissingBox, Piece, Solid, plain
 from typeset.quantities.units import Dimension
 from typeset.quantities.writing import DIVIDE, MINUS, TIMES, write
 
@@ -69,6 +69,10 @@ class Equation:
     def written(self) -> Equals:
         """The equation as it is set: counted things as bare numbers, measures with units."""
         return Equals(tuple(Solid(tuple(_pieces(side))) for side in self.sides), self.signs)
+
+    def text(self) -> str:
+        """The equation as plain text."""
+        return plain((self.written(),))
 
 
 def equation(*sides: Expression) -> Equation:
