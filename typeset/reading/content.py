@@ -32,7 +32,10 @@ class Space(Enum):
 
 @dataclass(frozen=True, slots=True)
 class Story:
-    """A text with `{names}` for quantities, and the place of its first character."""
+    """A text with `{names}` for quantities, and the place of its first character.
+
+    A line end in the template is the end of a paragraph; other white space is single spaces.
+    """
 
     template: str
     place: Place
@@ -55,6 +58,8 @@ class ProblemContent:
     # Draw the model of the problem with its first step on the pupils' sheet.
     show_model: bool = False
     hint: Story | None = None
+    # Where the structure's name stands, for complaints about it.
+    structure_place: Place | None = None
 
 
 @dataclass(frozen=True, slots=True)

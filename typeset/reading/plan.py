@@ -1,0 +1,87 @@
+"""week.yaml: the week's title, its class, its own nouns, and the order of its lessons."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from typeset.errors import Complaint
+from typeset.reading.complaints import KEYS, wrong_kind
+from typeset.reading.keys import Keys, opened
+from typeset.reading.tree import Keyed, Node, Scalar
+
+REQUIRED_KEYS = ("week", "class", "lessons")
+OPTIONAL_KEYS = ("layout", "note", "nouns")
+STANDARD_LAYOUT = "standard"
+_LESSON_NAME = re.compile(r"[A-Za-z0-9][A-Za-z0-9 _-]{0,59}", re.ASCII)
+
+
+@dataclass(frozen=True, slots=True)
+class WeekPlan:
+    """What week.yaml says."""
+
+    title: str
+    class_name: str
+    layout: str
+    note: str
+    nouns: Mapping[str, str]
+    # The lessons' names, each with its place.
+    lessons: tuple[Scalar, ...]
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """The lessons' names in order."""
+        return tuple(lesson.text for lesson in self.lessons)
+
+
+NO_PLAN = WeekPlan("", "", STANDARD_LAYOUT, "", {}, ())
+
+
+def read_plan(root: Node | None, complaints: list[Complaint]) -> WeekPlan:
+    """What week.yaml says; what is wrong with it is added to complaints."""
+    keys = opened(root, "week.yaml", complaints) if root else None
+    if keys is None:
+        return NO_PLAN
+    keys.expect(REQUIRED_KEYS, OPTIONAL_KEYS)
+    return WeekPlan(
+        title=keys.text("week"),
+        class_name=keys.text("class"),
+        layout=keys.text("layout") or STANDARD_LAYOUT,
+        note=keys.text("note"),
+        nouns=_read_nouns(keys),
+        lessons=_read_lesson_names(keys),
+    )
+
+
+def _read_nouns(keys: Keys) -> dict[str, str]:
+    """The author's own plurals: singular to plural. The keys are nouns, so hyphens stay."""
+    value = keys.node.get("nouns")
+    if value is None:
+        return {}
+    if not isinstance(value, Keyed):
+        keys.complaints.append(wrong_kind(value, KEYS, "'nouns'"))
+        return {}
+    nouns = Keys(value, "'nouns'", keys.complaints)
+    return {entry.key: nouns.text(entry.key) for entry in value}
+
+
+def _read_lesson_names(keys: Keys) -> tuple[Scalar, ...]:
+    names: dict[str, Scalar] = {}
+    for name in keys.texts("lessons"):
+        if name.text in names:
+            problem = f"the lesson '{name.text}' stands twice"
+            keys.complaints.append(Complaint(name.place, problem, "delete one of them"))
+        elif not _LESSON_NAME.fullmatch(name.text) or name.text == "week":
+            keys.complaints.append(_bad_lesson_name(name))
+        else:
+            names[name.text] = name
+    return tuple(names.values())
+
+
+def _bad_lesson_name(name: Scalar) -> Complaint:
+    stem = name.text.removesuffix(".yaml").removesuffix(".yml")
+    if stem != name.text and _LESSON_NAME.fullmatch(stem):
+        return Complaint(name.place, f"'{name.text}' has an ending", f"write '{stem}' alone")
+    remedy = "use letters, digits and hyphens, such as 'monday'"
+    return Complaint(name.place, f"'{name.text}' cannot be the name of a lesson's file", remedy)
