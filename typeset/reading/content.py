@@ -12,6 +12,10 @@ from typeset.errors import Place
 from typeset.reading.tree import Keyed
 
 
+# A recap may look back at this instead of an earlier lesson of its week.
+LAST_WEEK = "last week"
+
+
 class Space(Enum):
     """What a pupil is given to answer in."""
 
@@ -66,7 +70,7 @@ class ProblemContent:
 class Recap:
     """A look back: problems of the same structures as an earlier lesson's."""
 
-    # File stems of the lessons looked back at ('monday').
+    # File stems of the lessons looked back at ('monday'), or LAST_WEEK.
     looks_back_at: tuple[str, ...]
     problems: tuple[ProblemContent, ...]
     place: Place

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from typeset.errors import Complaint
 from typeset.reading.complaints import KEYS, wrong_kind
+from typeset.reading.content import LAST_WEEK
 from typeset.reading.keys import Keys, opened
 from typeset.reading.tree import Keyed, Node, Scalar
 
@@ -72,7 +73,7 @@ def _read_lesson_names(keys: Keys) -> tuple[Scalar, ...]:
         if name.text in names:
             problem = f"the lesson '{name.text}' stands twice"
             keys.complaints.append(Complaint(name.place, problem, "delete one of them"))
-        elif not _LESSON_NAME.fullmatch(name.text) or name.text == "week":
+        elif not _LESSON_NAME.fullmatch(name.text) or name.text in {"week", LAST_WEEK}:
             keys.complaints.append(_bad_lesson_name(name))
         else:
             names[name.text] = name

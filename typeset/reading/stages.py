@@ -8,6 +8,7 @@ from collections.abc import Callable
 from typeset.errors import Complaint
 from typeset.reading.complaints import likely, nearest, quoted
 from typeset.reading.content import (
+    LAST_WEEK,
     Extension,
     Practise,
     PractiseSet,
@@ -69,11 +70,11 @@ def _read_recap(node: Node, desk: Desk) -> Recap | None:
 
 
 def _check_is_earlier(name: Scalar, desk: Desk) -> None:
-    if desk.earlier is None or name.text in desk.earlier:
+    if desk.earlier is None or name.text in (*desk.earlier, LAST_WEEK):
         return
     problem = f"'{name.text}' is no earlier lesson of this week"
     if not desk.earlier:
-        remedy = "the first lesson has nothing to look back at: leave the recap out"
+        remedy = f"the first lesson can look back at '{LAST_WEEK}'"
     elif likely(name.text, desk.earlier):
         remedy = nearest(name.text, desk.earlier)
     else:
