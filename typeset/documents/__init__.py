@@ -1,0 +1,1 @@
+"""Solved lessons and a layout in, one composed document each out."""

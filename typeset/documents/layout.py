@@ -1,0 +1,143 @@
+"""A layout: all that a teacher may set without Python.
+
+Paper, margins, type sizes, answer spaces and fixed wording.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from fractions import Fraction
+from typing import Annotated, Any, Literal, TypeAlias
+
+from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, model_validator
+
+from typeset.arithmetic.fields import refuse
+from typeset.documents.paper import Paper, paper_named, paper_names
+from typeset.drawing.shapes import Colour
+from typeset.errors import AmountError
+from typeset.quantities.parsing import parse_amount
+from typeset.quantities.units import UNITS, Dimension
+
+# Printers leave an edge of up to 6.7 mm white (HP Officejet 7210 manual); 10 mm is safe.
+_LEAST_MARGIN_MM = 10
+# Clear print starts at 12 pt for pupils (UKAAF MS03); an adults' booklet may be smaller.
+_LEAST_BOOKLET_PT = 9
+_LARGEST_PT = 48
+
+
+def _millimetres(value: Any) -> Any:
+    if not isinstance(value, str):
+        return value
+    try:
+        amount = parse_amount(value)
+    except AmountError as error:
+        raise refuse(error.problem, "write a length such as 14 mm") from None
+    if amount.unit.dimension is not Dimension.LENGTH:
+        raise refuse(f"'{value}' is not a length", "write one such as 14 mm")
+    return float(amount.to(UNITS["mm"]).value)
+
+
+def _number(value: Any) -> Any:
+    try:
+        return float(Fraction(value)) if isinstance(value, str) else value
+    except (ValueError, ZeroDivisionError):
+        raise refuse(f"'{value}' is not a number", "write one such as 12 or 12.5") from None
+
+
+def _paper(value: Any) -> Any:
+    if isinstance(value, str):
+        if value not in paper_names():
+            raise refuse(f"unknown paper '{value}'", f"write one of {', '.join(paper_names())}")
+        return paper_named(value)
+    return value
+
+
+def _tint(value: Any) -> Any:
+    if value == "none":
+        return None
+    if isinstance(value, list) and len(value) == 3:
+        levels = [_number(level) for level in value]
+        if all(0 <= level <= 255 for level in levels):
+            return tuple(level / 255 for level in levels)
+    raise refuse(
+        "the tint is three numbers from 0 to 255", "write none, or such as [255, 250, 235]"
+    )
+
+
+Millimetres: TypeAlias = Annotated[float, BeforeValidator(_millimetres)]
+Number: TypeAlias = Annotated[float, BeforeValidator(_number)]
+
+
+class _Part(BaseModel):
+    model_config = ConfigDict(
+        extra="forbid", frozen=True, populate_by_name=True, arbitrary_types_allowed=True
+    )
+
+    @classmethod
+    def keys(cls) -> tuple[str, ...]:
+        """The keys as a teacher types them."""
+        return tuple(field.alias or name for name, field in cls.model_fields.items())
+
+
+class Margins(_Part):
+    """The white edges of every side."""
+
+    top: Annotated[Millimetres, Field(ge=_LEAST_MARGIN_MM)]
+    bottom: Annotated[Millimetres, Field(ge=_LEAST_MARGIN_MM)]
+    left: Annotated[Millimetres, Field(ge=_LEAST_MARGIN_MM)]
+    right: Annotated[Millimetres, Field(ge=_LEAST_MARGIN_MM)]
+
+
+class TypeSize(_Part):
+    """The range of type sizes in points, from which the largest that fits is taken."""
+
+    largest: Annotated[Number, Field(le=_LARGEST_PT)]
+    smallest: Annotated[Number, Field(ge=_LEAST_BOOKLET_PT)]
+    step: Annotated[Number, Field(gt=0)] = 0.5
+
+    @model_validator(mode="after")
+    def _in_order(self) -> TypeSize:
+        if self.smallest > self.largest:
+            raise refuse(
+                f"the smallest type size, {self.smallest:g}, is above the largest, {self.largest:g}",
+                "exchange them",
+            )
+        return self
+
+    def sizes_pt(self) -> tuple[float, ...]:
+        """Largest first, down to the smallest, which is always among them."""
+        count = int((self.largest - self.smallest) / self.step + 1e-9)
+        sizes = [self.largest - index * self.step for index in range(count + 1)]
+        return tuple(sizes if sizes[-1] <= self.smallest + 1e-9 else [*sizes, self.smallest])
+
+
+class AnswerSpaces(_Part):
+    """The least room that an answer gets."""
+
+    line_mm: Annotated[Millimetres, Field(ge=6)] = Field(alias="line")
+    ruled_mm: Annotated[Millimetres, Field(ge=6)] = Field(alias="ruled")
+    square_mm: Annotated[Millimetres, Field(ge=5)] = Field(alias="square")
+    working_lines: Annotated[Number, Field(ge=1)] = Field(alias="working lines")
+    bar_model_mm: Annotated[Millimetres, Field(ge=12)] = Field(alias="bar model")
+
+
+class Layout(_Part):
+    """Everything that a layout file says. Lengths in millimetres, type sizes in points."""
+
+    name: str = Field(alias="layout")
+    upright: Annotated[Paper, BeforeValidator(_paper)] = Field(alias="paper")
+    orientation: Literal["portrait", "landscape"]
+    margins: Margins
+    type_size: TypeSize = Field(alias="type size")
+    booklet_size_pt: Annotated[Number, Field(ge=_LEAST_BOOKLET_PT, le=_LARGEST_PT)] = Field(
+        alias="booklet type size"
+    )
+    leading: Annotated[Number, Field(ge=1.15, le=2.0)]
+    tint: Annotated[Colour | None, BeforeValidator(_tint)] = Field(alias="paper tint")
+    answer_spaces: AnswerSpaces = Field(alias="answer spaces")
+    wording: Mapping[str, Mapping[str, str]]
+
+    @property
+    def paper(self) -> Paper:
+        """The sheet as it lies."""
+        return self.upright if self.orientation == "portrait" else self.upright.turned()

@@ -1,0 +1,127 @@
+"""The fixed wording of a layout: Jinja2 templates, sandboxed, checked before they are used."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from jinja2 import StrictUndefined, TemplateError, TemplateSyntaxError, meta
+from jinja2.sandbox import ImmutableSandboxedEnvironment
+
+from typeset.errors import LayoutError
+from typeset.reading.complaints import likely
+
+# Every text that a document may ask for, with the names it can be given.
+KNOWN: Mapping[str, Mapping[str, frozenset[str]]] = {
+    "headings": {
+        "recap": frozenset(),
+        "spot": frozenset(),
+        "sort": frozenset(),
+        "practise": frozenset(),
+        "extension": frozenset({"title"}),
+    },
+    "instructions": {
+        "recap": frozenset({"lessons"}),
+        "recap first": frozenset(),
+        "spot": frozenset({"pupil"}),
+        "sort": frozenset(),
+        "practise": frozenset(),
+        "extension": frozenset(),
+    },
+    "sheet": {
+        "name": frozenset(),
+        "date": frozenset(),
+        "aim": frozenset(),
+        "answer": frozenset(),
+        "working by": frozenset({"pupil"}),
+        "right answer": frozenset(),
+        "set": frozenset({"letter"}),
+        "hint": frozenset(),
+        "foot": frozenset({"week", "day", "class", "lesson"}),
+        "page": frozenset({"page", "pages"}),
+    },
+    "choices": {
+        "multiply": frozenset(),
+        "add": frozenset(),
+        "both": frozenset(),
+        "neither": frozenset(),
+    },
+    "booklet": {
+        "title": frozenset(),
+        "subtitle": frozenset({"week", "class"}),
+        "about": frozenset(),
+        "answer": frozenset(),
+        "one way": frozenset({"strategy"}),
+        "another way": frozenset({"strategy"}),
+        "listen for": frozenset(),
+        "mistake line": frozenset({"wrong", "shows", "prompt"}),
+        "the mistake": frozenset(),
+        "what it shows": frozenset({"pupil", "shows", "wrong", "right"}),
+        "ask": frozenset({"prompt"}),
+        "sorted": frozenset({"decision"}),
+        "why": frozenset(),
+        "hints": frozenset(),
+        "look for": frozenset(),
+        "model": frozenset(),
+    },
+}
+_ENVIRONMENT = ImmutableSandboxedEnvironment(undefined=StrictUndefined, autoescape=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Fault:
+    """What is wrong with one text of a layout; `key` is empty where a whole group is."""
+
+    group: str
+    key: str
+    problem: str
+    remedy: str
+
+
+def faults(wording: Mapping[str, Mapping[str, str]]) -> Iterator[Fault]:
+    """Everything that is wrong with the texts of a layout."""
+    for group, known in KNOWN.items():
+        given = wording.get(group, {})
+        for key in known:
+            if key not in given:
+                yield Fault(
+                    group, "", f"the text '{key}' is missing in '{group}'", f"add '{key}: …'"
+                )
+        for key, text in given.items():
+            yield from _text_faults(group, key, text, known)
+    for group in wording:
+        if group not in KNOWN:
+            yield Fault(group, "", f"unknown group '{group}'", _near(group, tuple(KNOWN)))
+
+
+def _text_faults(
+    group: str, key: str, text: str, known: Mapping[str, frozenset[str]]
+) -> Iterator[Fault]:
+    if key not in known:
+        yield Fault(group, key, f"unknown text '{key}' in '{group}'", _near(key, tuple(known)))
+        return
+    try:
+        used = meta.find_undeclared_variables(_ENVIRONMENT.parse(text))
+    except TemplateSyntaxError as error:
+        yield Fault(group, key, f"'{key}' cannot be read: {error.message}", "write {{ name }}")
+        return
+    for name in sorted(used - known[key]):
+        yield Fault(group, key, f"'{key}' cannot name '{name}'", _near(name, tuple(known[key])))
+
+
+def _near(word: str, known: tuple[str, ...]) -> str:
+    meant = likely(word, known)
+    if meant:
+        return f"did you mean '{meant}'?"
+    return f"it can name {', '.join(sorted(known))}" if known else "it takes no names"
+
+
+def phrase(wording: Mapping[str, Mapping[str, str]], group: str, key: str, **names: str) -> str:
+    """The text with its names filled in.
+
+    Raises LayoutError where the template fails all the same.
+    """
+    try:
+        return _ENVIRONMENT.from_string(wording[group][key]).render(**names)
+    except (TemplateError, KeyError) as error:
+        raise LayoutError(f"the layout's text '{group}: {key}' fails: {error}") from error
