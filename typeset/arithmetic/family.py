@@ -11,6 +11,7 @@ from typeset.arithmetic.fields import FamilyFields
 from typeset.arithmetic.figures import Figure
 from typeset.arithmetic.problem import Problem
 from typeset.arithmetic.workings import MistakenWorking, Working
+from typeset.quantities.inline import Rich
 
 F = TypeVar("F", bound=FamilyFields)
 
@@ -59,6 +60,11 @@ class Family(ABC, Generic[F]):
     def smooth(self, problem: Problem[F]) -> Mapping[str, AnswerValue]:
         """The answers before any rounding to whole groups, for finding the kind."""
         return self.relation(problem)
+
+    def reason(self, problem: Problem[F]) -> Rich | None:
+        """What tells the kind, where this family says it better than its probes; the verdict
+        is added. None leaves it to the probes."""
+        return None
 
     def counts_choices(self, problem: Problem[F]) -> bool:
         """True where the answer is a number of ways to choose."""

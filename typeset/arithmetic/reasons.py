@@ -19,15 +19,18 @@ _VERDICTS = {
     Decision.NEITHER: "So there is nothing to multiply and nothing to add.",
 }
 
+_COUNTED = "So this one counts the ways, and multiplies."
+
 
 def kind_of(family: AnyFamily, problem: Problem[Any]) -> Kind:
     """The kind of the problem and the reason for it."""
     probes = probe_all(family, problem)
-    decision = decide(probes)
+    own = family.reason(problem)
     if family.counts_choices(problem):
-        return Kind(decision, True, probes, _choices_reason(probes))
-    told = _telling(decision, probes)
-    sentences = [_sentence(probe) for probe in told]
+        reason = join([own, say(_COUNTED)], " ") if own else _choices_reason(probes)
+        return Kind(Decision.MULTIPLY, True, probes, reason)
+    decision = decide(probes)
+    sentences = [own] if own else [_sentence(probe) for probe in _telling(decision, probes)]
     reason = join([*sentences, say(_VERDICTS[decision])], " ")
     return Kind(decision, False, probes, reason)
 
