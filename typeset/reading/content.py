@@ -11,7 +11,6 @@ from typing import TypeAlias
 from typeset.errors import Place
 from typeset.reading.tree import Keyed
 
-
 # A recap may look back at this instead of an earlier lesson of its week.
 LAST_WEEK = "last week"
 
