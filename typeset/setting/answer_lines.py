@@ -1,0 +1,135 @@
+"""Answer lines: 'Answer', a rule to write on (or a box), and the unit printed after it.
+
+The rules of a page start in one vertical line at its right, so that an adult can mark down
+the sheet; in a narrow column the rule starts after its label.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from typeset.drawing.inline_maths import LEAST_RULE_PT, lay_out_rich_line
+from typeset.drawing.shapes import Drawing, Rect, Rule, Shape, moved
+from typeset.errors import FitError
+from typeset.quantities.inline import BLANK_TEXT, BOX_TEXT, Rich, plain, words
+from typeset.setting.paragraphs import TextStyle
+
+_MM = 72 / 25.4
+# Where the rules start, counted from the right edge: a rule for a sum of money or a number of
+# nine figures in a pupil's hand, and a unit of up to about twelve letters.
+_START_FROM_RIGHT_EMS = 17.0
+# Room for a written answer, in mm since it is written by hand: never less.
+LEAST_RULE_LENGTH_MM = 18.0
+_WIDE_EMS = 24.0
+_GAP_EMS = 0.5
+# The rule runs just under the baseline of its label; the letters hang a little below it.
+_RULE_DEPTH_EMS = 0.12
+_BOX_WIDTH_MM = 14.0
+_BOX_HEIGHT_MM = 8.5
+
+
+_ANSWER = words("Answer")
+
+
+@dataclass(frozen=True, slots=True)
+class AnswerLine:
+    """One answer: `before` stands close before the rule ('£'), `after` is the unit.
+
+    `boxed` makes the rule a box for one number.
+    """
+
+    label: Rich = _ANSWER
+    before: Rich = ()
+    after: Rich = ()
+    boxed: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class SetAnswerLines:
+    """Answer lines ready to be drawn between two heights."""
+
+    lines: tuple[Drawing, ...]
+
+    def draw(self, top_pt: float, foot_pt: float) -> tuple[Shape, ...]:
+        """The lines on the feet of equal shares of the height from top to foot."""
+        shapes: list[Shape] = []
+        share = (foot_pt - top_pt) / len(self.lines) if self.lines else 0.0
+        for index, line in enumerate(self.lines):
+            down = top_pt + share * (index + 1) - line.height_pt
+            shapes.extend(moved(shape, 0.0, down) for shape in line.shapes)
+        return tuple(shapes)
+
+
+def answer_lines(
+    answers: Sequence[AnswerLine], style: TextStyle, width_pt: float
+) -> SetAnswerLines:
+    """The answer lines of a space. Raises GlyphError, FitError where one is too wide."""
+    return SetAnswerLines(tuple(_lay_out(answer, style, width_pt) for answer in answers))
+
+
+def answer_lines_reading(answers: Sequence[AnswerLine]) -> str:
+    """What the lines read as: 'Answer ____ gulls'."""
+    return " ".join(_reading(answer) for answer in answers)
+
+
+def _reading(answer: AnswerLine) -> str:
+    room = BOX_TEXT if answer.boxed else BLANK_TEXT
+    parts = (plain(answer.label), plain(answer.before) + room, plain(answer.after))
+    return " ".join(part for part in parts if part)
+
+
+def _lay_out(answer: AnswerLine, style: TextStyle, width_pt: float) -> Drawing:
+    label, before, after = (
+        lay_out_rich_line(part, style.size_pt, style.face, style.colour)
+        for part in (answer.label, answer.before, answer.after)
+    )
+    gap = _GAP_EMS * style.size_pt
+    lead = label.width_pt + (gap if answer.label else 0.0) + before.width_pt
+    tail = after.width_pt + (gap if answer.after else 0.0)
+    least = (_BOX_WIDTH_MM if answer.boxed else LEAST_RULE_LENGTH_MM) * _MM
+    start = _rule_start(style, width_pt, lead, tail + least)
+    end = start + least if answer.boxed else width_pt - tail
+    if end - start < least - 0.01:
+        raise FitError(_too_narrow(answer, width_pt, lead + least + tail))
+    baseline = max(part.baseline_pt for part in (label, before, after))
+    below = max(part.height_pt - part.baseline_pt for part in (label, before, after))
+    room = _room_shape(answer, (start, end), baseline, style)
+    placed = [(label, start - lead), (before, start - before.width_pt)]
+    shapes = [*_set(placed, baseline), room, *_set([(after, end + gap)], baseline)]
+    return Drawing(width_pt, baseline + below, tuple(shapes), baseline)
+
+
+def _rule_start(style: TextStyle, width_pt: float, lead_pt: float, needed_pt: float) -> float:
+    """Where the rule starts: the common place, further left for a long unit."""
+    if width_pt < _WIDE_EMS * style.size_pt:
+        return lead_pt
+    common = width_pt - _START_FROM_RIGHT_EMS * style.size_pt
+    return max(lead_pt, min(common, width_pt - needed_pt))
+
+
+def _room_shape(
+    answer: AnswerLine, ends: tuple[float, float], baseline_pt: float, style: TextStyle
+) -> Shape:
+    start, end = ends
+    if not answer.boxed:
+        y = baseline_pt + _RULE_DEPTH_EMS * style.size_pt
+        return Rule(start, y, end, y, LEAST_RULE_PT, style.colour)
+    foot = baseline_pt + 0.21 * style.size_pt - LEAST_RULE_PT / 2
+    height = _BOX_HEIGHT_MM * _MM
+    return Rect(start, foot - height, end - start, height, LEAST_RULE_PT, style.colour)
+
+
+def _set(parts: Sequence[tuple[Drawing, float]], baseline_pt: float) -> list[Shape]:
+    return [
+        moved(shape, x, baseline_pt - drawing.baseline_pt)
+        for drawing, x in parts
+        for shape in drawing.shapes
+    ]
+
+
+def _too_narrow(answer: AnswerLine, width_pt: float, needed_pt: float) -> str:
+    return (
+        f"the answer line '{_reading(answer)}' needs {needed_pt / _MM:.0f} mm, but its column is "
+        f"{width_pt / _MM:.0f} mm wide; shorten the unit, or set the question over the whole width"
+    )

@@ -1,0 +1,182 @@
+"""Room to answer in: a line, room to work, ruled lines, squares, a frame, a box, tick boxes.
+
+Heights are in millimetres, not in ems: a pupil's handwriting does not shrink with the print.
+Ruled lines 8 mm apart and squares of 10 or 7 mm are common practice, no source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from enum import Enum
+
+from typeset.drawing.inline_maths import LEAST_RULE_PT
+from typeset.drawing.shapes import Colour, Drawing, Rect, Rule, Shape, grey, moved
+from typeset.quantities.inline import Rich
+from typeset.setting.answer_lines import AnswerLine, answer_lines, answer_lines_reading
+from typeset.setting.frames import Placed, Role
+from typeset.setting.paragraphs import TextStyle
+from typeset.setting.stretch import Stretch, fixed
+from typeset.setting.tick_boxes import lay_out_tick_boxes, tick_boxes_reading
+
+MM = 72 / 25.4
+# From one ruled line to the next, and the height of a line of unruled working.
+RULED_LINE_MM = 8.0
+# From the working above to the rule of an answer line: a written figure with some air.
+ANSWER_LINE_MM = Stretch(9.0, 10.0, 13.0)
+_FRAME_PADDING_MM = 3.0
+_GAP_TO_ANSWER_MM = 1.5
+# 3.4 : 1 on white by the WCAG formula: plain to see, copies well, and stays behind pencil.
+GUIDE_COLOUR: Colour = grey(0.55)
+
+
+class SpaceKind(Enum):
+    """The kinds of room."""
+
+    LINE = "line"
+    WORKING = "working"
+    LINES = "lines"
+    SQUARES = "squares"
+    BAR_MODEL = "bar model"
+    TICKS = "ticks"
+
+
+@dataclass(frozen=True, slots=True)
+class Rows:
+    """How many lines (8 mm) or rows of squares a space has: at least, naturally, at most."""
+
+    least: int = 2
+    natural: int = 3
+    greatest: int = 7
+
+
+@dataclass(frozen=True, slots=True)
+class AnswerSpace:
+    """What a pupil answers in.
+
+    `answers` are the answer lines under the room (none for tick boxes); `choices` the words
+    after tick boxes; `started` is drawn inside the frame of a bar model (its first bar).
+    """
+
+    kind: SpaceKind
+    rows: Rows = Rows()
+    answers: tuple[AnswerLine, ...] = (AnswerLine(),)
+    square_mm: float = 10.0
+    choices: tuple[Rich, ...] = ()
+    started: Drawing | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class SpacePiece:
+    """An answer space as a piece: `draw(height_pt)` gives its shapes from its top left corner."""
+
+    width_pt: float
+    height: Stretch
+    draw: Callable[[float], tuple[Shape, ...]]
+    reads_as: str = ""
+    source: str = ""
+
+    @property
+    def baseline_pt(self) -> float | None:
+        """None: it stands under a text, never beside one."""
+        return None
+
+    def place(self, x_pt: float, y_pt: float, height_pt: float) -> tuple[Placed, ...]:
+        """The whole room as one item, empty or drawn."""
+        shapes = tuple(moved(shape, x_pt, y_pt) for shape in self.draw(height_pt))
+        box = (x_pt, y_pt, self.width_pt, height_pt)
+        return (Placed(Role.ANSWER_SPACE, *box, shapes, self.source, self.reads_as),)
+
+
+def answer_space(
+    space: AnswerSpace, style: TextStyle, width_pt: float, source: str = ""
+) -> SpacePiece:
+    """The space as a piece of this width.
+
+    Raises GlyphError, and FitError where a label, unit or choice is wider than the width.
+    """
+    if space.kind is SpaceKind.TICKS:
+        boxes = lay_out_tick_boxes(space.choices, style, width_pt)
+        reading = tick_boxes_reading(space.choices)
+        return SpacePiece(width_pt, fixed(boxes.height_pt), lambda _: boxes.shapes, reading, source)
+    room = _room(space, width_pt)
+    foot = answer_lines(space.answers, style, width_pt)
+    gap = _GAP_TO_ANSWER_MM * MM if space.answers and room.height.greatest_pt else 0.0
+    height = room.height.plus(gap) + _foot_height(len(space.answers))
+
+    def draw(height_pt: float) -> tuple[Shape, ...]:
+        looseness = height.looseness(height_pt)
+        room_height = room.height.at(looseness)
+        return room.draw(room_height) + foot.draw(room_height + gap, height_pt)
+
+    return SpacePiece(width_pt, height, draw, answer_lines_reading(space.answers), source)
+
+
+@dataclass(frozen=True, slots=True)
+class _Room:
+    height: Stretch
+    draw: Callable[[float], tuple[Shape, ...]]
+
+
+def _room(space: AnswerSpace, width_pt: float) -> _Room:
+    match space.kind:
+        case SpaceKind.WORKING:
+            return _Room(_rows_height(space.rows, RULED_LINE_MM), lambda _: ())
+        case SpaceKind.LINES:
+            height = _rows_height(space.rows, RULED_LINE_MM)
+            return _Room(height, lambda h: _ruled(width_pt, h))
+        case SpaceKind.SQUARES:
+            height = _rows_height(space.rows, space.square_mm)
+            return _Room(height, lambda h: _squared(width_pt, h, space.square_mm * MM))
+        case SpaceKind.BAR_MODEL:
+            height = _frame_height(space)
+            return _Room(height, lambda h: _framed(width_pt, h, space.started))
+        case _:
+            return _Room(fixed(0.0), lambda _: ())
+
+
+def _rows_height(rows: Rows, row_mm: float) -> Stretch:
+    row = row_mm * MM
+    return Stretch(rows.least * row, rows.natural * row, rows.greatest * row)
+
+
+def _frame_height(space: AnswerSpace) -> Stretch:
+    """The rows asked for, or what the first bar needs if that is more."""
+    rows = _rows_height(space.rows, RULED_LINE_MM)
+    needed = 2 * _FRAME_PADDING_MM * MM + (space.started.height_pt if space.started else 0.0)
+    least = max(rows.least_pt, needed)
+    return Stretch(least, max(rows.natural_pt, least), max(rows.greatest_pt, least))
+
+
+def _foot_height(count: int) -> Stretch:
+    one = ANSWER_LINE_MM
+    points = count * MM
+    return Stretch(one.least_pt * points, one.natural_pt * points, one.greatest_pt * points)
+
+
+def _ruled(width_pt: float, height_pt: float) -> tuple[Shape, ...]:
+    """Whole lines only, counted from the foot: the odd rest is room above the first."""
+    step = RULED_LINE_MM * MM
+    count = int(height_pt / step + 1e-6)
+    tops = (height_pt - index * step for index in reversed(range(count)))
+    return tuple(
+        Rule(0.0, y - LEAST_RULE_PT, width_pt, y - LEAST_RULE_PT, LEAST_RULE_PT, GUIDE_COLOUR)
+        for y in tops
+    )
+
+
+def _squared(width_pt: float, height_pt: float, side_pt: float) -> tuple[Shape, ...]:
+    """Whole squares only, from the left and from the top."""
+    columns, rows = int(width_pt / side_pt + 1e-6), int(height_pt / side_pt + 1e-6)
+    right, foot = columns * side_pt, rows * side_pt
+    level = [(0.0, i * side_pt, right, i * side_pt) for i in range(rows + 1)]
+    upright = [(i * side_pt, 0.0, i * side_pt, foot) for i in range(columns + 1)]
+    return tuple(Rule(*ends, LEAST_RULE_PT, GUIDE_COLOUR) for ends in level + upright)
+
+
+def _framed(width_pt: float, height_pt: float, started: Drawing | None) -> tuple[Shape, ...]:
+    frame = Rect(0.0, 0.0, width_pt, height_pt, LEAST_RULE_PT, GUIDE_COLOUR)
+    if started is None:
+        return (frame,)
+    inset = _FRAME_PADDING_MM * MM
+    return (frame, *(moved(shape, inset, inset) for shape in started.shapes))

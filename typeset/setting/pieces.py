@@ -1,0 +1,272 @@
+"""Pieces: what a block is made of. Each has a width, a stretchable height, and can be placed.
+
+A piece is set for its width when it is made (a text is broken into lines then), so that its
+heights are known before pages are made; only the height it gets is decided later.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Protocol
+
+from typeset.drawing.shapes import BLACK, Colour, Drawing, Rule, moved
+from typeset.quantities.inline import Rich
+from typeset.setting.frames import Placed, Role
+from typeset.setting.paragraphs import Paragraph, TextStyle, set_paragraph
+from typeset.setting.stretch import Stretch, fixed, tallest, total
+
+
+class Piece(Protocol):
+    """Something with a width and a stretchable height that can be placed."""
+
+    @property
+    def width_pt(self) -> float:
+        """The width it was made for."""
+        ...
+
+    @property
+    def height(self) -> Stretch:
+        """Least, natural and greatest height."""
+        ...
+
+    @property
+    def baseline_pt(self) -> float | None:
+        """The first baseline, down from the top; None where there is no text to align."""
+        ...
+
+    def place(self, x_pt: float, y_pt: float, height_pt: float) -> tuple[Placed, ...]:
+        """The piece with its top left corner at (x, y), as high as given, in reading order."""
+        ...
+
+
+@dataclass(frozen=True, slots=True)
+class TextPiece:
+    """A paragraph with its role and the id of the problem it belongs to."""
+
+    paragraph: Paragraph
+    role: Role = Role.TEXT
+    source: str = ""
+
+    @property
+    def width_pt(self) -> float:
+        """The measure."""
+        return self.paragraph.measure_pt
+
+    @property
+    def height(self) -> Stretch:
+        """The height of the lines, fixed."""
+        return fixed(self.paragraph.height_pt)
+
+    @property
+    def baseline_pt(self) -> float | None:
+        """The first baseline."""
+        return self.paragraph.baseline_pt
+
+    def place(self, x_pt: float, y_pt: float, height_pt: float) -> tuple[Placed, ...]:
+        """The paragraph at the top of its height, as one item."""
+        if not self.paragraph.lines:
+            return ()
+        shapes = tuple(moved(shape, x_pt, y_pt) for shape in self.paragraph.shapes)
+        width, height = self.paragraph.width_pt, self.paragraph.height_pt
+        reads_as = self.paragraph.reads_as
+        return (Placed(self.role, x_pt, y_pt, width, height, shapes, self.source, reads_as),)
+
+
+@dataclass(frozen=True, slots=True)
+class DrawingPiece:
+    """A finished drawing; `reads_as` of the drawing is its alternative text."""
+
+    drawing: Drawing
+    role: Role = Role.FIGURE
+    source: str = ""
+
+    @property
+    def width_pt(self) -> float:
+        """The width of the drawing."""
+        return self.drawing.width_pt
+
+    @property
+    def height(self) -> Stretch:
+        """The height of the drawing, fixed."""
+        return fixed(self.drawing.height_pt)
+
+    @property
+    def baseline_pt(self) -> float | None:
+        """The baseline where the drawing has one."""
+        return self.drawing.baseline_pt or None
+
+    def place(self, x_pt: float, y_pt: float, height_pt: float) -> tuple[Placed, ...]:
+        """The drawing at the top of its height, as one item."""
+        drawing = self.drawing
+        shapes = tuple(moved(shape, x_pt, y_pt) for shape in drawing.shapes)
+        size = (drawing.width_pt, drawing.height_pt)
+        return (Placed(self.role, x_pt, y_pt, *size, shapes, self.source, drawing.reads_as),)
+
+
+@dataclass(frozen=True, slots=True)
+class RulePiece:
+    """A horizontal rule over the width: decoration, not read."""
+
+    width_pt: float
+    thickness_pt: float
+    colour: Colour = BLACK
+
+    @property
+    def height(self) -> Stretch:
+        """The thickness."""
+        return fixed(self.thickness_pt)
+
+    @property
+    def baseline_pt(self) -> float | None:
+        """None: nothing to align."""
+        return None
+
+    def place(self, x_pt: float, y_pt: float, height_pt: float) -> tuple[Placed, ...]:
+        """The rule at the top of its height."""
+        middle = y_pt + self.thickness_pt / 2
+        right = x_pt + self.width_pt
+        rule = Rule(x_pt, middle, right, middle, self.thickness_pt, self.colour)
+        return (Placed(Role.FURNITURE, x_pt, y_pt, self.width_pt, self.thickness_pt, (rule,)),)
+
+
+@dataclass(frozen=True, slots=True)
+class Room:
+    """Empty room."""
+
+    width_pt: float
+    height: Stretch
+
+    @property
+    def baseline_pt(self) -> float | None:
+        """None: nothing to align."""
+        return None
+
+    def place(self, x_pt: float, y_pt: float, height_pt: float) -> tuple[Placed, ...]:
+        """Nothing is drawn."""
+        return ()
+
+
+@dataclass(frozen=True, slots=True)
+class Stack:
+    """Pieces one under the other; `gaps[i]` stands before `pieces[i + 1]`."""
+
+    pieces: tuple[Piece, ...]
+    gaps: tuple[Stretch, ...]
+
+    @property
+    def width_pt(self) -> float:
+        """The width of the widest piece."""
+        return max((piece.width_pt for piece in self.pieces), default=0.0)
+
+    @property
+    def height(self) -> Stretch:
+        """The sum of pieces and gaps."""
+        return total((*(piece.height for piece in self.pieces), *self.gaps))
+
+    @property
+    def baseline_pt(self) -> float | None:
+        """That of the first piece."""
+        return self.pieces[0].baseline_pt if self.pieces else None
+
+    def place(self, x_pt: float, y_pt: float, height_pt: float) -> tuple[Placed, ...]:
+        """The pieces from the top, all equally loose."""
+        looseness = self.height.looseness(height_pt)
+        placed: list[Placed] = []
+        top = y_pt
+        for piece, gap in zip(self.pieces, (*self.gaps, fixed(0.0)), strict=True):
+            height = piece.height.at(looseness)
+            placed.extend(piece.place(x_pt, top, height))
+            top += height + gap.at(looseness)
+        return tuple(placed)
+
+
+@dataclass(frozen=True, slots=True)
+class Columns:
+    """Pieces side by side, `gap_pt` apart, their first baselines aligned where they have one."""
+
+    cells: tuple[Piece, ...]
+    gap_pt: float
+
+    @property
+    def width_pt(self) -> float:
+        """The widths of the cells with the gaps between them."""
+        return sum(cell.width_pt for cell in self.cells) + self.gap_pt * (len(self.cells) - 1)
+
+    @property
+    def height(self) -> Stretch:
+        """That of the tallest cell."""
+        return tallest(cell.height.plus(self._drop_pt(cell)) for cell in self.cells)
+
+    @property
+    def baseline_pt(self) -> float | None:
+        """The common baseline."""
+        return max((b for cell in self.cells if (b := cell.baseline_pt) is not None), default=None)
+
+    def place(self, x_pt: float, y_pt: float, height_pt: float) -> tuple[Placed, ...]:
+        """The cells from left to right, each as high as it may be within the height."""
+        placed: list[Placed] = []
+        left = x_pt
+        for cell in self.cells:
+            drop = self._drop_pt(cell)
+            height = min(height_pt - drop, cell.height.greatest_pt)
+            placed.extend(cell.place(left, y_pt + drop, height))
+            left += cell.width_pt + self.gap_pt
+        return tuple(placed)
+
+    def _drop_pt(self, cell: Piece) -> float:
+        """How far a cell is let down for its baseline to meet the common one."""
+        common, own = self.baseline_pt, cell.baseline_pt
+        return common - own if common is not None and own is not None else 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Indented:
+    """A piece moved to the right within its column."""
+
+    body: Piece
+    indent_pt: float
+
+    @property
+    def width_pt(self) -> float:
+        """Indent and body."""
+        return self.indent_pt + self.body.width_pt
+
+    @property
+    def height(self) -> Stretch:
+        """That of the body."""
+        return self.body.height
+
+    @property
+    def baseline_pt(self) -> float | None:
+        """That of the body."""
+        return self.body.baseline_pt
+
+    def place(self, x_pt: float, y_pt: float, height_pt: float) -> tuple[Placed, ...]:
+        """The body, indented."""
+        return self.body.place(x_pt + self.indent_pt, y_pt, height_pt)
+
+
+def text(
+    rich: Rich,
+    style: TextStyle,
+    width_pt: float,
+    role: Role = Role.TEXT,
+    source: str = "",
+) -> TextPiece:
+    """A text broken into lines of this width. Raises GlyphError, FitError."""
+    return TextPiece(set_paragraph(rich, style, width_pt), role, source)
+
+
+def stack(pieces: Sequence[Piece], gap: Stretch) -> Stack:
+    """Pieces one under the other, the same gap between them."""
+    return Stack(tuple(pieces), (gap,) * max(0, len(pieces) - 1))
+
+
+def hanging(label: Piece, body: Piece, indent_pt: float) -> Columns:
+    """A label (a number, a letter) in the margin left of the body, on its first baseline.
+
+    The indent is the distance from the left of the label to the left of the body; a label
+    that is wider pushes the body to the right.
+    """
+    return Columns((label, body), indent_pt - label.width_pt)

@@ -1,0 +1,177 @@
+"""A column of working: each step's sentence, then its equation, the equations aligned on '='.
+
+Five parts are the gulls, two the terns, so three parts are the difference.
+        5 − 2 = 3
+    36 ÷ 3 = 12
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from typeset.drawing.inline_maths import (
+    Atom,
+    Atoms,
+    atoms_of,
+    atoms_width_pt,
+    lay_out_atoms,
+    sign_atoms,
+)
+from typeset.drawing.shapes import Drawing, Shape, moved
+from typeset.errors import FitError
+from typeset.quantities.inline import Equals, Rich, plain
+from typeset.setting.frames import Role
+from typeset.setting.paragraphs import TextStyle
+from typeset.setting.pieces import DrawingPiece, Indented, Piece, Stack, text
+from typeset.setting.stretch import TOLERANCE_PT, Stretch
+
+# Equations stand in from the sentences, by the width of two figures.
+INDENT_EMS = 1.5
+# A step's equation is close under its sentence, the next step further down.
+_EQUATION_GAP_EMS = Stretch(0.4, 0.5, 0.6)
+_STEP_GAP_EMS = Stretch(0.55, 0.75, 1.0)
+_LINE_CLEAR_EMS = 0.15
+
+
+@dataclass(frozen=True, slots=True)
+class WorkingStep:
+    """A sentence that gives the reason (may be empty), and its equation if any."""
+
+    sentence: Rich
+    equation: Equals | None = None
+
+
+def working(
+    steps: Sequence[WorkingStep],
+    style: TextStyle,
+    width_pt: float,
+    role: Role = Role.WORKING,
+    source: str = "",
+) -> Piece:
+    """The steps as one piece of this width.
+
+    Raises GlyphError, and FitError for a side of an equation wider than the column.
+    """
+    indent = INDENT_EMS * style.size_pt
+    measure = width_pt - indent
+    equations = [step.equation for step in steps if step.equation is not None]
+    sign_at = alignment_pt(equations, style, measure)
+    pieces: list[Piece] = []
+    gaps: list[Stretch] = []
+    for step in steps:
+        if step.sentence:
+            gaps.append(_ems(_STEP_GAP_EMS, style))
+            pieces.append(text(step.sentence, style, width_pt, role, source))
+        if step.equation is not None:
+            gaps.append(_ems(_EQUATION_GAP_EMS if step.sentence else _STEP_GAP_EMS, style))
+            drawing = lay_out_aligned(step.equation, style, measure, sign_at)
+            pieces.append(Indented(DrawingPiece(drawing, role, source), indent))
+    return Stack(tuple(pieces), tuple(gaps[1:]))
+
+
+def alignment_pt(equations: Sequence[Equals], style: TextStyle, measure_pt: float) -> float:
+    """How far from the left the first signs of a column stand.
+
+    The widest left side decides, unless something would then not fit: then the widest one
+    that leaves room for the rest of every equation that it aligns.
+    """
+    widths = [(_side_pt(e, 0, style), _rest_pt(e, style)) for e in equations]
+    for candidate, _ in sorted(widths, reverse=True):
+        aligned = [rest for left, rest in widths if left <= candidate]
+        if candidate + max(aligned) <= measure_pt + TOLERANCE_PT:
+            return candidate
+    return 0.0
+
+
+def lay_out_aligned(
+    equation: Equals, style: TextStyle, measure_pt: float, sign_at_pt: float
+) -> Drawing:
+    """The equation with its signs at this place, on one line or a line for every sign.
+
+    A left side that is too long for the place starts at the left, and its signs follow on
+    lines of their own.
+    """
+    lines = _lines(equation, style, measure_pt, sign_at_pt)
+    _check(equation, lines, style, measure_pt)
+    shapes: list[Shape] = []
+    baseline = below = first = 0.0
+    for index, (left, atoms) in enumerate(lines):
+        drawing = lay_out_atoms(atoms, style.size_pt, style.colour)
+        needed = below + drawing.baseline_pt + _LINE_CLEAR_EMS * style.size_pt
+        baseline += max(style.leading_pt, needed) if index else drawing.baseline_pt
+        first = first or baseline
+        shapes += [moved(s, left, baseline - drawing.baseline_pt) for s in drawing.shapes]
+        below = drawing.height_pt - drawing.baseline_pt
+    reading = plain((equation,))
+    return Drawing(measure_pt, baseline + below, tuple(shapes), first, reading)
+
+
+def _lines(
+    equation: Equals, style: TextStyle, measure_pt: float, sign_at_pt: float
+) -> list[tuple[float, Atoms]]:
+    """Each line with where it starts."""
+    left = _side_pt(equation, 0, style)
+    whole = atoms_of(equation, style.face)
+    whole_pt = atoms_width_pt(whole, style.size_pt)
+    if not equation.signs:
+        return [(0.0, whole)]
+    start = max(0.0, sign_at_pt - left)
+    if left <= sign_at_pt + TOLERANCE_PT and start + whole_pt <= measure_pt + TOLERANCE_PT:
+        return [(start, whole)]
+    if left > sign_at_pt + TOLERANCE_PT and whole_pt <= measure_pt + TOLERANCE_PT:
+        return [(0.0, whole)]
+    return _a_line_for_every_sign(equation, style, measure_pt, sign_at_pt)
+
+
+def _a_line_for_every_sign(
+    equation: Equals, style: TextStyle, measure_pt: float, sign_at_pt: float
+) -> list[tuple[float, Atoms]]:
+    left = _side_pt(equation, 0, style)
+    first = atoms_of(equation.sides[0], style.face)
+    tails = [_tail(equation, index, style) for index in range(len(equation.signs))]
+    if left <= sign_at_pt + TOLERANCE_PT:
+        space = (Atom("\u00a0", style.face),)
+        head = (sign_at_pt - left, first + space + tails[0])
+        gap = atoms_width_pt(space, style.size_pt)
+        return [head, *((sign_at_pt + gap, tail) for tail in tails[1:])]
+    widest = max(atoms_width_pt(tail, style.size_pt) for tail in tails)
+    start = max(0.0, min(INDENT_EMS * style.size_pt, measure_pt - widest))
+    return [(0.0, first), *((start, tail) for tail in tails)]
+
+
+def _tail(equation: Equals, index: int, style: TextStyle) -> Atoms:
+    """A sign with the side after it, as a line starts with it."""
+    sign = (Atom(f"{equation.signs[index]}\u00a0", style.face),)
+    return sign + atoms_of(equation.sides[index + 1], style.face)
+
+
+def _side_pt(equation: Equals, index: int, style: TextStyle) -> float:
+    return atoms_width_pt(atoms_of(equation.sides[index], style.face), style.size_pt)
+
+
+def _rest_pt(equation: Equals, style: TextStyle) -> float:
+    """The widest sign with its side: what must find room right of the alignment."""
+    face, size = style.face, style.size_pt
+    rests = (
+        atoms_width_pt(sign_atoms(sign, face) + atoms_of(side, face), size)
+        for sign, side in zip(equation.signs, equation.sides[1:], strict=True)
+    )
+    return max(rests, default=0.0)
+
+
+def _check(
+    equation: Equals, lines: Sequence[tuple[float, Atoms]], style: TextStyle, measure_pt: float
+) -> None:
+    for left, atoms in lines:
+        if left + atoms_width_pt(atoms, style.size_pt) > measure_pt + TOLERANCE_PT:
+            mm = 72 / 25.4
+            raise FitError(
+                f"the equation '{plain((equation,))}' has a side too wide for its column of "
+                f"{measure_pt / mm:.0f} mm at {style.size_pt:g} pt; give it a wider column"
+            )
+
+
+def _ems(gap: Stretch, style: TextStyle) -> Stretch:
+    size = style.size_pt
+    return Stretch(gap.least_pt * size, gap.natural_pt * size, gap.greatest_pt * size)
