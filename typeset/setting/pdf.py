@@ -1,0 +1,193 @@
+"""Finished pages to PDF: a plain loop over placed shapes, decided by nothing but the shapes.
+
+The same document gives the same bytes: the dates in the file are fixed, its identifier is a
+digest of the pages, and neither the clock nor SOURCE_DATE_EPOCH has a say.
+"""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass
+from io import BytesIO
+from typing import Any
+
+from reportlab import rl_config
+from reportlab.pdfgen.canvas import Canvas
+
+from typeset.drawing.fonts import drawable, width_pt
+from typeset.drawing.shapes import Colour, Face, Path, Rect, Rule, Shape, TextRun
+from typeset.setting.frames import Document, Page
+from typeset.setting.pdf_fonts import font_name
+
+_VERSION = (1, 7)
+
+
+@dataclass(frozen=True, slots=True)
+class _FixedDate:
+    """The date of every file, in the form that reportlab asks for."""
+
+    YMDhms: tuple[int, ...] = (2000, 1, 1, 0, 0, 0)
+    dhh: int = 0
+    dmm: int = 0
+
+
+def write_pdf(document: Document) -> bytes:
+    """The document as a PDF 1.7 file with embedded fonts.
+
+    Text is written in the order of the placed items, which is the order of reading.
+    Raises GlyphError for a character that a face does not hold.
+    """
+    with _binary_streams():
+        canvas = _canvas(document)
+        for page in document.pages:
+            _draw_page(canvas, page)
+        data = canvas.getpdfdata()
+    return bytes(data)
+
+
+@contextmanager
+def _binary_streams() -> Iterator[None]:
+    """Plain compressed streams. reportlab asks a global setting whether to wrap them once more
+    in letters (ASCII 85), which makes files a quarter larger; it is put back afterwards."""
+    before = rl_config.useA85
+    rl_config.useA85 = 0
+    try:
+        yield
+    finally:
+        rl_config.useA85 = before
+
+
+def _canvas(document: Document) -> Any:
+    # A first font of our own keeps Helvetica, which would not be embedded, out of the file.
+    canvas = Canvas(
+        BytesIO(),
+        pageCompression=1,
+        invariant=1,
+        pdfVersion=_VERSION,
+        initialFontName=font_name(Face.REGULAR),
+        lang=document.language,
+    )
+    canvas.setTitle(document.title)
+    canvas.setSubject(document.subject)
+    canvas.setAuthor("")
+    canvas.setCreator("typeset")
+    canvas.setKeywords(f"content:{document.fingerprint}" if document.fingerprint else "")
+    canvas.setViewerPreference("DisplayDocTitle", "true")
+    # Printers then leave the size alone: a 10 mm square stays 10 mm.
+    canvas.setViewerPreference("PrintScaling", "None")
+    _make_reproducible(canvas, document)
+    return canvas
+
+
+def _make_reproducible(canvas: Any, document: Document) -> None:
+    """Fixed dates, and an identifier from the pages.
+
+    reportlab's `invariant` yields to SOURCE_DATE_EPOCH, and its identifier knows only the
+    title, so that two sheets of one title would share it.
+    """
+    canvas._doc._timeStamp = _FixedDate()
+    signature = hashlib.md5(usedforsecurity=False)
+    signature.update(repr(document).encode())
+    canvas._doc.signature = signature
+
+
+def _draw_page(canvas: Any, page: Page) -> None:
+    canvas.setPageSize((page.width_pt, page.height_pt))
+    pen = _Pen(canvas, page.height_pt)
+    if page.tint is not None:
+        pen.draw(Rect(0.0, 0.0, page.width_pt, page.height_pt, fill=page.tint))
+    for item in page.placed:
+        for shape in item.shapes:
+            pen.draw(shape)
+    canvas.showPage()
+
+
+class _Pen:
+    """Draws shapes from a top left corner; sets width, dash and colours only when they change."""
+
+    def __init__(self, canvas: Any, page_height_pt: float) -> None:
+        self.canvas = canvas
+        self.top_pt = page_height_pt
+        self.state: dict[str, object] = {}
+
+    def draw(self, shape: Shape) -> None:
+        match shape:
+            case TextRun():
+                self._letters(shape)
+            case Rule():
+                self._rule(shape)
+            case Rect():
+                self._rect(shape)
+            case Path():
+                self._path(shape)
+
+    def _letters(self, run: TextRun) -> None:
+        width_pt(run.text, run.size_pt, run.face)  # raises GlyphError
+        self._fill(run.colour)
+        self._change("font", (run.face, run.size_pt), self._set_font)
+        self.canvas.drawString(run.x_pt, self.top_pt - run.y_pt, drawable(run.text))
+
+    def _rule(self, rule: Rule) -> None:
+        self._stroke(rule.colour, rule.thickness_pt, rule.dash_pt)
+        ends = (rule.x1_pt, self.top_pt - rule.y1_pt, rule.x2_pt, self.top_pt - rule.y2_pt)
+        self.canvas.line(*ends)
+
+    def _rect(self, rect: Rect) -> None:
+        stroked, filled = rect.thickness_pt > 0, rect.fill is not None
+        if stroked:
+            self._stroke(rect.stroke, rect.thickness_pt, rect.dash_pt)
+        if rect.fill is not None:
+            self._fill(rect.fill)
+        foot = self.top_pt - rect.y_pt - rect.height_pt
+        size = (rect.width_pt, rect.height_pt)
+        self.canvas.rect(rect.x_pt, foot, *size, stroke=int(stroked), fill=int(filled))
+
+    def _path(self, path: Path) -> None:
+        stroked, filled = path.thickness_pt > 0, path.fill is not None
+        if stroked:
+            self._stroke(path.stroke, path.thickness_pt, None)
+        if path.fill is not None:
+            self._fill(path.fill)
+        drawn = self.canvas.beginPath()
+        commands = {"M": drawn.moveTo, "L": drawn.lineTo, "C": drawn.curveTo}
+        for command, *numbers in path.steps:
+            points = [float(n) for n in numbers]
+            points[1::2] = [self.top_pt - y for y in points[1::2]]
+            commands[str(command)](*points)
+        self.canvas.drawPath(drawn, stroke=int(stroked), fill=int(filled))
+
+    def _stroke(
+        self, colour: Colour, thickness_pt: float, dash_pt: tuple[float, float] | None
+    ) -> None:
+        self._change("stroke", colour, self._set_stroke)
+        self._change("thickness", thickness_pt, self.canvas.setLineWidth)
+        self._change("dash", dash_pt, self._set_dash)
+
+    def _fill(self, colour: Colour) -> None:
+        self._change("fill", colour, self._set_fill)
+
+    def _change(self, what: str, value: Any, setter: Any) -> None:
+        if what not in self.state or self.state[what] != value:
+            setter(value)
+            self.state[what] = value
+
+    def _set_font(self, font: tuple[Face, float]) -> None:
+        self.canvas.setFont(font_name(font[0]), font[1])
+
+    def _set_stroke(self, colour: Colour) -> None:
+        if colour[0] == colour[1] == colour[2]:
+            self.canvas.setStrokeGray(colour[0])
+        else:
+            self.canvas.setStrokeColorRGB(*colour)
+
+    def _set_fill(self, colour: Colour) -> None:
+        # Greys stay greys in the file: a printer then uses its black ink alone.
+        if colour[0] == colour[1] == colour[2]:
+            self.canvas.setFillGray(colour[0])
+        else:
+            self.canvas.setFillColorRGB(*colour)
+
+    def _set_dash(self, dash_pt: tuple[float, float] | None) -> None:
+        self.canvas.setDash(list(dash_pt) if dash_pt else [])
