@@ -27,7 +27,7 @@ NOTHING = "nothing"
 HOW_TO_WRITE = {
     A_TEXT: "write a text after the colon",
     A_LIST: "write every item on a line of its own after '- '",
-    KEYS: "write lines such as 'key: value' below it, further in",
+    KEYS: "write lines such as 'key: value' there",
 }
 # pydantic's names for 'not of this kind'.
 _WANTED_KIND = {
@@ -75,8 +75,12 @@ def nearest(word: str, known: Sequence[str]) -> str:
     """What would be right in place of an unknown word: the nearest known one, or all of them."""
     meant = likely(word, known)
     if meant is not None:
-        return f"did you mean '{meant}'?"
+        return _did_you_mean(meant)
     return f"write {quoted(known, 'or')}" if known else ""
+
+
+def _did_you_mean(word: str) -> str:
+    return f"did you mean '{word}'?"
 
 
 def kind_of(node: Node) -> str:
@@ -92,7 +96,9 @@ def kind_of(node: Node) -> str:
 
 def unknown_key(key: str, place: Place, known: Sequence[str]) -> Complaint:
     """The complaint about a key that nobody reads."""
-    return Complaint(place, f"unknown key '{key}'", nearest(key, known))
+    meant = likely(key, known)
+    all_known = f"the keys here are {quoted(known)}" if known else ""
+    return Complaint(place, f"unknown key '{key}'", _did_you_mean(meant) if meant else all_known)
 
 
 def missing_key(key: str, place: Place, owner: str = "") -> Complaint:
@@ -103,11 +109,19 @@ def missing_key(key: str, place: Place, owner: str = "") -> Complaint:
 
 def wrong_kind(node: Node, wanted: str, name: str) -> Complaint:
     """The complaint about a list where a text is wanted, and the like."""
-    typed = kind_of(node)
+    return _wrong_kind(kind_of(node), node.place, name, (wanted,))
+
+
+def _wrong_kind(typed: str, place: Place, name: str, wanted: Sequence[str]) -> Complaint:
+    remedy = HOW_TO_WRITE[wanted[0]] if len(wanted) == 1 else ""
+    if "item " in name and A_TEXT in wanted:
+        remedy = "write a text after '- '"
     if typed == NOTHING:
-        return Complaint(node.place, f"{name} is empty", HOW_TO_WRITE.get(wanted, ""))
-    problem = f"{name} must be {wanted}, but here is {typed}"
-    return Complaint(node.place, problem, HOW_TO_WRITE.get(wanted, ""))
+        return Complaint(place, f"{name} is empty", remedy)
+    if typed == KEYS and A_TEXT in wanted:
+        # YAML takes '{each} of them' and 'Kofi: I agree' for keys.
+        remedy = "put the whole text in quotation marks" if len(wanted) == 1 else ""
+    return Complaint(place, f"{name} must be {' or '.join(wanted)}, not {typed}", remedy)
 
 
 def unknown_word(word: str, place: Place, name: str, known: Sequence[str]) -> Complaint:
@@ -223,7 +237,7 @@ def _complaint(
         wanted = [
             _WANTED_KIND[o.type] for o in others if o.is_about_kind and o.path == finding.path
         ]
-        return _wrong_kind_of(finding.value, place, name, tuple(dict.fromkeys(wanted)))
+        return _wrong_kind(_kind_of_value(finding.value), place, name, list(dict.fromkeys(wanted)))
     if finding.type in {"literal_error", "enum"} and not _is_empty(finding.value):
         return unknown_word(str(finding.value), place, name, _expected_words(finding))
     return Complaint(place, *_said(finding, name))
@@ -238,12 +252,12 @@ def _is_empty(value: Any) -> bool:
     return isinstance(value, str) and not value.strip()
 
 
-def _wrong_kind_of(value: Any, place: Place, name: str, wanted: Sequence[str]) -> Complaint:
-    remedy = HOW_TO_WRITE[wanted[0]] if len(wanted) == 1 else ""
-    if _is_empty(value):
-        return Complaint(place, f"{name} is empty", remedy)
-    typed = A_LIST if isinstance(value, list) else KEYS if isinstance(value, dict) else A_TEXT
-    return Complaint(place, f"{name} must be {' or '.join(wanted)}, but here is {typed}", remedy)
+def _kind_of_value(value: Any) -> str:
+    if isinstance(value, list):
+        return A_LIST
+    if isinstance(value, dict):
+        return KEYS
+    return NOTHING if _is_empty(value) else A_TEXT
 
 
 def _said(finding: _Finding, name: str) -> tuple[str, str]:

@@ -145,10 +145,13 @@ def items_of(node: Node, name: str, complaints: list[Complaint]) -> tuple[Node, 
     return node.items
 
 
-def opened(node: Node, name: str, complaints: list[Complaint]) -> Keys | None:
+def opened(
+    node: Node, name: str, complaints: list[Complaint], remedy: str | None = None
+) -> Keys | None:
     """The keys of the node with hyphens made spaces; None, with a complaint, for another kind."""
     if not isinstance(node, Keyed):
-        complaints.append(wrong_kind(node, KEYS, name))
+        complaint = wrong_kind(node, KEYS, name)
+        complaints.append(replace(complaint, remedy=remedy) if remedy else complaint)
         return None
     entries: dict[str, Entry] = {}
     for entry in node:

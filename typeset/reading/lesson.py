@@ -49,7 +49,7 @@ def read_lesson(source: SourceFile, desk: Desk) -> Lesson | None:
     """The lesson of the file; what is wrong with it is added to the desk's complaints."""
     if source.root is None:
         return None
-    keys = opened(source.root, "a lesson file", desk.complaints)
+    keys = opened(source.root, "a lesson file", desk.complaints, "begin it with 'lesson: …'")
     if keys is None:
         return None
     keys.expect(LESSON_KEYS)

@@ -41,7 +41,7 @@ NO_PLAN = WeekPlan("", "", STANDARD_LAYOUT, "", {}, ())
 
 def read_plan(root: Node | None, complaints: list[Complaint]) -> WeekPlan:
     """What week.yaml says; what is wrong with it is added to complaints."""
-    keys = opened(root, "week.yaml", complaints) if root else None
+    keys = opened(root, "week.yaml", complaints, "begin it with 'week: …'") if root else None
     if keys is None:
         return NO_PLAN
     keys.expect(REQUIRED_KEYS, OPTIONAL_KEYS)

@@ -120,6 +120,11 @@ def _read_set(node: Node, desk: Desk) -> PractiseSet | None:
     keys = opened(node, "a set of 'practise'", desk.complaints)
     if keys is None:
         return None
+    if keys.node.get("structure"):
+        problem = "a problem stands where a set of problems is wanted"
+        remedy = "write '- set: A' with 'problems:' and put the problem below that"
+        desk.complaints.append(Complaint(keys.node.place, problem, remedy))
+        return None
     keys.expect(("set", "problems"))
     return PractiseSet(keys.text("set"), read_problems(keys, desk), keys.node.place)
 

@@ -17,6 +17,7 @@ _BAD_BEGINNINGS = (
     "expected the node content",
     "mapping keys are not allowed",
 )
+_GLUED_COLON = re.compile(r"([\w -]{1,30}):(\S+)")
 _OPENING = {"}": "{", "]": "["}
 
 
@@ -62,8 +63,11 @@ def complaint_of_fault(fault: yaml.YAMLError, text: str, file: Path) -> Complain
 def _is_told_at_its_beginning(fault: yaml.MarkedYAMLError) -> bool:
     """True for what is opened and never closed: the end of the file is no help to anyone."""
     problem = fault.problem or ""
+    beginning, end = fault.context_mark, fault.problem_mark
+    is_past_its_line = beginning is not None and end is not None and end.line > beginning.line
     return (
-        "end of stream" in problem
+        ("flow" in (fault.context or "") and is_past_its_line)
+        or "end of stream" in problem
         or "<stream end>" in problem
         or "could not find expected ':'" in problem
         or "document separator" in problem
@@ -76,7 +80,7 @@ def _words(stumble: _Stumble) -> tuple[str, str]:
     if any(each in problem for each in _BAD_BEGINNINGS) or stumble.lacks_key:
         return _bad_beginning(stumble)
     if "could not find expected ':'" in problem:
-        return "this line is neither 'key: value' nor an item after '- '", "add what is missing"
+        return _no_key(stumble)
     if "mapping values are not allowed" in problem:
         return _second_colon(stumble)
     if "sequence entries are not allowed" in problem:
@@ -96,6 +100,17 @@ def _bad_beginning(stumble: _Stumble) -> tuple[str, str]:
     if stumble.character == ":":
         return "no key stands before the colon", "write 'key: value'"
     return f"a text cannot begin with '{stumble.character}'", IN_QUOTATION_MARKS
+
+
+def _no_key(stumble: _Stumble) -> tuple[str, str]:
+    if glued := _GLUED_COLON.match(stumble.line[stumble.column :]):
+        return no_space_after_colon(glued[1], glued[2])
+    return "this line is neither 'key: value' nor an item after '- '", "add what is missing"
+
+
+def no_space_after_colon(key: str, value: str) -> tuple[str, str]:
+    """The problem and the remedy of 'sides:2'."""
+    return f"'{key}:{value}' has no space after its colon", f"write '{key}: {value}'"
 
 
 def _second_colon(stumble: _Stumble) -> tuple[str, str]:
@@ -131,11 +146,12 @@ def _text_goes_on(stumble: _Stumble) -> tuple[str, str]:
 def _brackets(stumble: _Stumble) -> tuple[str, str]:
     kind = "[" if "sequence" in stumble.context else "{"
     closing = "]" if kind == "[" else "}"
-    if "stream end" in stumble.problem:
-        return f"the bracket '{kind}' here is never closed", f"add '{closing}'"
+    if stumble.character == kind:
+        problem = f"the bracket '{kind}' here is not closed, or a comma is missing after it"
+        return problem, f"add '{closing}'; a text that begins with '{kind}' needs quotation marks"
     return (
         f"a comma or '{closing}' is wanted here, inside the brackets '{kind} {closing}'",
-        f"a text that begins with '{kind}' must stand in quotation marks",
+        f"a text that begins with '{kind}' needs quotation marks",
     )
 
 

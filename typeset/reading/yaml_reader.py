@@ -29,7 +29,7 @@ from yaml.events import (
 
 from typeset.errors import Complaint, Place
 from typeset.reading.tree import Entry, Keyed, Listing, Node, Scalar
-from typeset.reading.yaml_faults import IN_QUOTATION_MARKS, complaint_of_fault
+from typeset.reading.yaml_faults import IN_QUOTATION_MARKS, complaint_of_fault, no_space_after_colon
 
 # Our deepest content has about 10 levels, our longest lessons about 1,500 values.
 MOST_LEVELS = 20
@@ -60,7 +60,7 @@ def parse_yaml(text: str, file: Path) -> Parsed:
         reader.complaints.append(stop.complaint)
     except yaml.YAMLError as fault:
         root = None
-        reader.complaints.append(complaint_of_fault(fault, text, file))
+        reader.add_fault(complaint_of_fault(fault, text, file))
     return Parsed(root, tuple(reader.complaints))
 
 
@@ -82,6 +82,8 @@ class _Reader:
     lines: list[str] = field(init=False)
     events: Iterator[Event] = field(init=False)
     node_count: int = 0
+    # The names after '*' told of already: one complaint a name is enough.
+    repeats: set[str] = field(default_factory=set)
 
     def __post_init__(self) -> None:
         self.lines = self.text.split("\n")
@@ -99,6 +101,11 @@ class _Reader:
         if root is None:
             raise _StoppedError(Complaint(Place(self.file, 1, 1), "the file is empty"))
         return root
+
+    def add_fault(self, complaint: Complaint) -> None:
+        """Add what stopped the parser, but where it is only the rest of a line told of already."""
+        if complaint.place.line not in {each.place.line for each in self.complaints}:
+            self.complaints.append(complaint)
 
     def _node(self, event: Event, level: int) -> Node:
         self._check_bounds(event, level)
@@ -158,7 +165,7 @@ class _Reader:
         self.node_count += 1
         if level > MOST_LEVELS:
             problem = f"the content goes deeper than {MOST_LEVELS} levels here"
-            raise _StoppedError(Complaint(self._place(event), problem, "no lesson needs that"))
+            raise _StoppedError(Complaint(self._place(event), problem, "bring it to fewer levels"))
         if self.node_count > MOST_NODES:
             problem = f"the file holds more than {MOST_NODES:,} values"
             raise _StoppedError(Complaint(self._place(event), problem, "one file holds one lesson"))
@@ -167,6 +174,9 @@ class _Reader:
         """Complain of `&name`, `*name` and `!tag`: a value is typed where it is needed."""
         tag = getattr(event, "tag", None)
         if isinstance(event, AliasEvent):
+            if event.anchor in self.repeats:
+                return
+            self.repeats.add(event.anchor or "")
             problem = f"'{self._typed_at(event)}' would repeat another part of the file"
             self._complain(event, problem, f"type that part again, or {IN_QUOTATION_MARKS}")
         elif isinstance(event, NodeEvent) and (event.anchor is not None or tag is not None):
@@ -186,9 +196,8 @@ class _Reader:
         """Complain of `{gulls:5}`: YAML would take 'gulls:5' for a key without a value."""
         glued = _GLUED_COLON.match(key.text)
         if glued and value == Scalar("", value.place):
-            problem = f"'{key.text}' has no space after its colon"
-            remedy = f"write '{glued[1]}: {glued[2]}'"
-            self.complaints.append(Complaint(key.place, problem, remedy))
+            told = no_space_after_colon(glued[1], glued[2])
+            self.complaints.append(Complaint(key.place, *told))
 
     def _complain(self, event: Event, problem: str, remedy: str) -> None:
         self.complaints.append(Complaint(self._place(event), problem, remedy))
