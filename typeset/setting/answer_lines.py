@@ -21,6 +21,9 @@ _MM = 72 / 25.4
 _START_FROM_RIGHT_EMS = 17.0
 # Room for a written answer, in mm since it is written by hand: never less.
 LEAST_RULE_LENGTH_MM = 18.0
+# What a rule gets in a wide column even if a long unit pushes its start to the left.
+_EASY_RULE_LENGTH_MM = 30.0
+_TO_RULE_EMS = 0.12
 _WIDE_EMS = 24.0
 _GAP_EMS = 0.5
 # The rule runs just under the baseline of its label; the letters hang a little below it.
@@ -84,18 +87,20 @@ def _lay_out(answer: AnswerLine, style: TextStyle, width_pt: float) -> Drawing:
         lay_out_rich_line(part, style.size_pt, style.face, style.colour)
         for part in (answer.label, answer.before, answer.after)
     )
-    gap = _GAP_EMS * style.size_pt
-    lead = label.width_pt + (gap if answer.label else 0.0) + before.width_pt
+    gap, close = _GAP_EMS * style.size_pt, _TO_RULE_EMS * style.size_pt
+    lead = label.width_pt + (gap if answer.label else 0.0)
+    lead += before.width_pt + close if answer.before else 0.0
     tail = after.width_pt + (gap if answer.after else 0.0)
     least = (_BOX_WIDTH_MM if answer.boxed else LEAST_RULE_LENGTH_MM) * _MM
-    start = _rule_start(style, width_pt, lead, tail + least)
+    easy = 0.0 if answer.boxed else _EASY_RULE_LENGTH_MM * _MM
+    start = _rule_start(style, width_pt, lead, tail + max(least, easy))
     end = start + least if answer.boxed else width_pt - tail
     if end - start < least - 0.01:
         raise FitError(_too_narrow(answer, width_pt, lead + least + tail))
     baseline = max(part.baseline_pt for part in (label, before, after))
     below = max(part.height_pt - part.baseline_pt for part in (label, before, after))
     room = _room_shape(answer, (start, end), baseline, style)
-    placed = [(label, start - lead), (before, start - before.width_pt)]
+    placed = [(label, start - lead), (before, start - close - before.width_pt)]
     shapes = [*_set(placed, baseline), room, *_set([(after, end + gap)], baseline)]
     return Drawing(width_pt, baseline + below, tuple(shapes), baseline)
 

@@ -166,11 +166,12 @@ def _ruled(width_pt: float, height_pt: float) -> tuple[Shape, ...]:
 
 
 def _squared(width_pt: float, height_pt: float, side_pt: float) -> tuple[Shape, ...]:
-    """Whole squares only, from the left and from the top."""
+    """Whole squares only, from the left; the odd rest of the height is shared above and below."""
     columns, rows = int(width_pt / side_pt + 1e-6), int(height_pt / side_pt + 1e-6)
-    right, foot = columns * side_pt, rows * side_pt
-    level = [(0.0, i * side_pt, right, i * side_pt) for i in range(rows + 1)]
-    upright = [(i * side_pt, 0.0, i * side_pt, foot) for i in range(columns + 1)]
+    right, top = columns * side_pt, (height_pt - rows * side_pt) / 2
+    foot = top + rows * side_pt
+    level = [(0.0, top + i * side_pt, right, top + i * side_pt) for i in range(rows + 1)]
+    upright = [(i * side_pt, top, i * side_pt, foot) for i in range(columns + 1)]
     return tuple(Rule(*ends, LEAST_RULE_PT, GUIDE_COLOUR) for ends in level + upright)
 
 

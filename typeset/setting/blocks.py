@@ -27,6 +27,8 @@ INNER_EMS = Stretch(0.6, 0.8, 1.1)
 PARAGRAPH_EMS = Stretch(0.6, 0.8, 1.2)
 QUESTION_EMS = Stretch(1.2, 1.7, 2.8)
 HEADING_EMS = Stretch(1.6, 2.2, 3.4)
+# A heading belongs to what follows it.
+AFTER_HEADING_EMS = Stretch(0.8, 1.0, 1.4)
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,12 +44,14 @@ class Block:
     """A piece that is never split over two pages.
 
     `name` is what messages call it ('question 3'). The gap before it is left out at the top
-    of a page. `optional` marks what a teacher could leave out to make a sheet fit.
+    of a page, and gives way to the `after` of the block before it, where that has one.
+    `optional` marks what a teacher could leave out to make a sheet fit.
     """
 
     name: str
     piece: Piece
     before: Stretch = NO_GAP
+    after: Stretch | None = None
     keep_with_next: bool = False
     starts_page: bool = False
     optional: bool = False
@@ -67,6 +71,7 @@ class Spacing:
     paragraph: Stretch = PARAGRAPH_EMS
     question: Stretch = QUESTION_EMS
     heading: Stretch = HEADING_EMS
+    after_heading: Stretch = AFTER_HEADING_EMS
 
     def points(self, ems: Stretch, size_pt: float) -> Stretch:
         """A distance in points at this type size."""
@@ -125,7 +130,8 @@ def heading_block(
     if ruled:
         rule = RulePiece(column.width_pt, 2 * LEAST_RULE_PT, column.style.colour)
         piece = Stack((piece, rule), (fixed(0.35 * style.size_pt),))
-    return Block(name, piece, column.gap(column.spacing.heading), keep_with_next=True)
+    before, after = column.gap(column.spacing.heading), column.gap(column.spacing.after_heading)
+    return Block(name, piece, before, after, keep_with_next=True)
 
 
 def rule_block(column: Column) -> Block:
@@ -193,7 +199,8 @@ def _story_and_space(question: Question, column: Column, figure: Drawing | None)
         pieces.append(DrawingPiece(figure, Role.FIGURE, source))
     if question.space is not None:
         pieces.append(answer_space(question.space, style, width, source))
-    return Stack(tuple(pieces), (column.gap(column.spacing.inner),) * (len(pieces) - 1))
+    gaps = (column.gap(column.spacing.inner),) * (len(pieces) - 1)
+    return Stack(tuple(pieces), gaps, on_foot=question.space is not None)
 
 
 def _savings(question: Question) -> tuple[Saving, ...]:

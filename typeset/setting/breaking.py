@@ -21,7 +21,6 @@ from typeset.setting.stretch import GREATEST, TOLERANCE_PT, Stretch, fixed
 
 # A tenth of a page left empty weighs like all its spaces at their least or greatest.
 EMPTY_COST = 100.0
-# One filled page is worth any evenness, so more pages than needed are never made.
 _NONE = -1
 
 
@@ -33,14 +32,19 @@ class Span:
     end: int
 
 
+def gap_before(blocks: Sequence[Block], index: int) -> Stretch:
+    """The gap between a block and the one before it on the same page."""
+    after = blocks[index - 1].after
+    return blocks[index].before if after is None else after
+
+
 def page_height(blocks: Sequence[Block], span: Span) -> Stretch:
     """The heights of the blocks on one page, without the gap before the first."""
     height = fixed(0.0)
     for index in range(span.first, span.end):
-        block = blocks[index]
-        height = height + block.piece.height
+        height = height + blocks[index].piece.height
         if index > span.first:
-            height = height + block.before
+            height = height + gap_before(blocks, index)
     return height
 
 
@@ -108,7 +112,7 @@ def _page_costs(
             if index > first:
                 if blocks[index].starts_page:
                     break
-                height = height + blocks[index].before
+                height = height + gap_before(blocks, index)
             height = height + blocks[index].piece.height
             if height.least_pt > room_pt + TOLERANCE_PT:
                 break
@@ -136,7 +140,8 @@ def _farthest(blocks: Sequence[Block], start: int, room_pt: float, natural: bool
         if index > start:
             if block.starts_page:
                 break
-            used += block.before.natural_pt if natural else block.before.least_pt
+            gap = gap_before(blocks, index)
+            used += gap.natural_pt if natural else gap.least_pt
         used += block.piece.height.natural_pt if natural else block.piece.height.least_pt
         if used > room_pt + TOLERANCE_PT:
             break

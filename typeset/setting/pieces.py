@@ -149,10 +149,15 @@ class Room:
 
 @dataclass(frozen=True, slots=True)
 class Stack:
-    """Pieces one under the other; `gaps[i]` stands before `pieces[i + 1]`."""
+    """Pieces one under the other; `gaps[i]` stands before `pieces[i + 1]`.
+
+    With `on_foot` the last piece stands on the foot of a height that is more than the
+    greatest: so the answer lines of questions side by side are level.
+    """
 
     pieces: tuple[Piece, ...]
     gaps: tuple[Stretch, ...]
+    on_foot: bool = False
 
     @property
     def width_pt(self) -> float:
@@ -172,12 +177,17 @@ class Stack:
     def place(self, x_pt: float, y_pt: float, height_pt: float) -> tuple[Placed, ...]:
         """The pieces from the top, all equally loose."""
         looseness = self.height.looseness(height_pt)
+        surplus = max(0.0, height_pt - self.height.greatest_pt) if self.on_foot else 0.0
         placed: list[Placed] = []
         top = y_pt
-        for piece, gap in zip(self.pieces, (*self.gaps, fixed(0.0)), strict=True):
+        for index, piece in enumerate(self.pieces):
+            if index:
+                top += self.gaps[index - 1].at(looseness)
+            if index == len(self.pieces) - 1:
+                top += surplus
             height = piece.height.at(looseness)
             placed.extend(piece.place(x_pt, top, height))
-            top += height + gap.at(looseness)
+            top += height
         return tuple(placed)
 
 
@@ -204,13 +214,12 @@ class Columns:
         return max((b for cell in self.cells if (b := cell.baseline_pt) is not None), default=None)
 
     def place(self, x_pt: float, y_pt: float, height_pt: float) -> tuple[Placed, ...]:
-        """The cells from left to right, each as high as it may be within the height."""
+        """The cells from left to right, each of the height down to the common foot."""
         placed: list[Placed] = []
         left = x_pt
         for cell in self.cells:
             drop = self._drop_pt(cell)
-            height = min(height_pt - drop, cell.height.greatest_pt)
-            placed.extend(cell.place(left, y_pt + drop, height))
+            placed.extend(cell.place(left, y_pt + drop, height_pt - drop))
             left += cell.width_pt + self.gap_pt
         return tuple(placed)
 
