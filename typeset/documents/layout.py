@@ -99,7 +99,7 @@ class TypeSize(_Part):
     def _in_order(self) -> TypeSize:
         if self.smallest > self.largest:
             raise refuse(
-                f"the smallest type size, {self.smallest:g}, is above the largest, {self.largest:g}",
+                f"the smallest size, {self.smallest:g}, is above the largest, {self.largest:g}",
                 "exchange them",
             )
         return self

@@ -37,6 +37,7 @@ KNOWN: Mapping[str, Mapping[str, frozenset[str]]] = {
         "right answer": frozenset(),
         "set": frozenset({"letter"}),
         "hint": frozenset(),
+        "because": frozenset(),
         "foot": frozenset({"week", "day", "class", "lesson"}),
         "page": frozenset({"page", "pages"}),
     },
@@ -50,6 +51,7 @@ KNOWN: Mapping[str, Mapping[str, frozenset[str]]] = {
         "title": frozenset(),
         "subtitle": frozenset({"week", "class"}),
         "about": frozenset(),
+        "lesson": frozenset({"day", "lesson"}),
         "answer": frozenset(),
         "one way": frozenset({"strategy"}),
         "another way": frozenset({"strategy"}),
@@ -62,7 +64,6 @@ KNOWN: Mapping[str, Mapping[str, frozenset[str]]] = {
         "why": frozenset(),
         "hints": frozenset(),
         "look for": frozenset(),
-        "model": frozenset(),
     },
 }
 _ENVIRONMENT = ImmutableSandboxedEnvironment(undefined=StrictUndefined, autoescape=False)

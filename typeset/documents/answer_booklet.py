@@ -1,0 +1,141 @@
+"""The answer booklet of a week, for the adults: answers first, then ways, models and mistakes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from typeset.arithmetic.answers import answer_text
+from typeset.arithmetic.lessons import (
+    SolvedExtension,
+    SolvedLesson,
+    SolvedPractise,
+    SolvedProblem,
+    SolvedRecap,
+    SolvedSort,
+    SolvedSpot,
+    SolvedStage,
+    SolvedWeek,
+)
+from typeset.documents.composer import (
+    HEADING_SCALE,
+    TITLE_SCALE,
+    Composer,
+    stage_heading,
+    week_names,
+)
+from typeset.documents.entries import Entry, entry_block, extension_block
+from typeset.documents.layout import Layout
+from typeset.quantities.inline import words
+from typeset.setting.blocks import Block, Column, text_block
+from typeset.setting.frames import Document, Role
+from typeset.setting.pages import PageLayout, flow
+from typeset.setting.pieces import text
+
+
+def compose_answer_booklet(solved: SolvedWeek, layout: Layout) -> tuple[Document, PageLayout]:
+    """The finished booklet of the whole week, every lesson on sides of its own.
+
+    Raises FitError where one entry is taller than a page, GlyphError for a character that
+    cannot be drawn.
+    """
+    composer = Composer(layout)
+    foot = f"{composer.say('booklet', 'title')} · {solved.week.title}"
+    frame = composer.frame(foot, layout.booklet_size_pt)
+    booklet = _Booklet(composer, solved)
+    pages = flow(booklet.blocks, frame, layout.booklet_size_pt)
+    document = Document(
+        title=f"{solved.week.title} – {composer.say('booklet', 'title').lower()}",
+        subject=solved.week.title,
+        pages=pages.pages,
+        type_size_pt=pages.type_size_pt,
+        fingerprint=solved.week.fingerprint,
+    )
+    return document, pages
+
+
+class _Booklet:
+    """The blocks of the booklet at any type size."""
+
+    def __init__(self, composer: Composer, solved: SolvedWeek) -> None:
+        self.composer = composer
+        self.solved = solved
+
+    def blocks(self, size_pt: float) -> list[Block]:
+        """Title, then lesson after lesson."""
+        column = self.composer.column(size_pt)
+        blocks = list(self._head(column))
+        for index, lesson in enumerate(self.solved.lessons):
+            blocks.extend(self._lesson(lesson, column, starts_page=index > 0))
+        return blocks
+
+    def _head(self, column: Column) -> Iterator[Block]:
+        composer, week = self.composer, self.solved.week
+        style = column.style.scaled(TITLE_SCALE).bold()
+        title = text(composer.rich("booklet", "title"), style, column.width_pt, Role.TITLE)
+        yield Block("the title", title, keep_with_next=True)
+        names = {"week": week.title, "class": week.class_name}
+        yield text_block("the subtitle", composer.rich("booklet", "subtitle", **names), column)
+        yield text_block("the introduction", composer.rich("booklet", "about"), column)
+        if week.note:
+            yield text_block("the note", words(week.note), column)
+
+    def _lesson(self, lesson: SolvedLesson, column: Column, starts_page: bool) -> Iterator[Block]:
+        style = column.style.scaled((HEADING_SCALE + TITLE_SCALE) / 2).bold()
+        names = week_names(self.solved, lesson)
+        heading = self.composer.rich("booklet", "lesson", day=names["day"], lesson=names["lesson"])
+        yield Block(
+            f"the heading of {lesson.lesson.day}",
+            text(heading, style, column.width_pt, Role.HEADING),
+            column.gap(column.spacing.heading),
+            keep_with_next=True,
+            starts_page=starts_page,
+        )
+        for stage in lesson.stages:
+            yield from self._stage(stage, column)
+
+    def _stage(self, stage: SolvedStage, column: Column) -> Iterator[Block]:
+        match stage:
+            case SolvedRecap():
+                yield self._heading("recap", column)
+                yield from self._entries(stage.problems, column)
+            case SolvedSpot():
+                yield self._heading("spot", column)
+                yield entry_block(self.composer, self._spot_entry(stage), column)
+            case SolvedSort():
+                yield self._heading("sort", column)
+                for problem in stage.problems:
+                    yield entry_block(self.composer, Entry(problem, is_sorted=True), column)
+            case SolvedPractise():
+                yield self._heading("practise", column)
+                for each in stage.sets:
+                    name = self.composer.rich("sheet", "set", letter=each.name)
+                    heading = text(name, column.style.bold(), column.width_pt, Role.HEADING)
+                    gap = column.gap(column.spacing.question)
+                    yield Block(f"set {each.name}", heading, gap, keep_with_next=True)
+                    yield from self._entries(each.problems, column)
+            case SolvedExtension():
+                yield self._heading("extension", column, title=stage.content.title)
+                yield extension_block(self.composer, stage, column)
+
+    def _heading(self, key: str, column: Column, **names: str) -> Block:
+        heading = self.composer.rich("headings", key, **names)
+        return stage_heading(f"the heading '{key}'", heading, column)
+
+    def _entries(self, problems: tuple[SolvedProblem, ...], column: Column) -> Iterator[Block]:
+        for problem in problems:
+            yield entry_block(self.composer, Entry(problem), column)
+
+    def _spot_entry(self, stage: SolvedSpot) -> Entry:
+        """What went wrong, what it shows, and what to ask."""
+        right = stage.problem.solution.answers
+        name = next(iter(right))
+        shown = self.composer.rich_with(
+            "booklet",
+            "what it shows",
+            pupil=stage.pupil,
+            shows=stage.misconception.shows,
+            wrong=answer_text(stage.mistake.answers[name]),
+            right=answer_text(right[name]),
+        )
+        asked = self.composer.rich("booklet", "ask", prompt=stage.misconception.prompt)
+        return Entry(stage.problem, spotted=(shown, asked), spotted_name=stage.misconception.name)

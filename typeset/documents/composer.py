@@ -1,0 +1,120 @@
+"""What every document is composed with: a layout, its wording, and styles for a type size."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from typeset.arithmetic.lessons import SolvedLesson, SolvedWeek
+from typeset.documents.layout import Layout
+from typeset.documents.paper import PT_PER_MM
+from typeset.documents.wording import phrase
+from typeset.drawing.shapes import moved
+from typeset.quantities.inline import Inline, Rich, words
+from typeset.setting.blocks import Block, Column
+from typeset.setting.frames import Placed, Role
+from typeset.setting.pages import PageFrame
+from typeset.setting.paragraphs import TextStyle, set_paragraph, strut_height_pt
+from typeset.setting.pieces import RulePiece, Stack, text
+from typeset.setting.stretch import fixed
+
+# Headings about a fifth larger than the text (British Dyslexia Association style guide,
+# from memory); the title a step above them.
+HEADING_SCALE = 1.2
+TITLE_SCALE = 1.6
+# A heavy rule opens every stage: it survives any photocopier, and is our one ornament.
+STAGE_RULE_PT = 2.0
+_FOOT_GAP_MM = 5.0
+# A character that no font and no text holds, to find the names in a filled template again.
+_MARK = "\ue000"
+
+
+@dataclass(frozen=True, slots=True)
+class Composer:
+    """A layout at work."""
+
+    layout: Layout
+
+    def say(self, group: str, key: str, **names: str) -> str:
+        """A text of the layout's wording."""
+        return phrase(self.layout.wording, group, key, **names)
+
+    def rich(self, group: str, key: str, **names: str) -> Rich:
+        """The same, to be set."""
+        return words(self.say(group, key, **names))
+
+    def rich_with(self, group: str, key: str, **names: Rich | str) -> Rich:
+        """A text of the wording with set texts (amounts, stacked fractions) put in."""
+        marks = {name: f"{_MARK}{index}{_MARK}" for index, name in enumerate(names)}
+        said = self.say(group, key, **marks)
+        values = list(names.values())
+        items: list[Inline] = []
+        for index, part in enumerate(said.split(_MARK)):
+            # Every second part is the number of a name: marks stand in pairs.
+            value = part if index % 2 == 0 else values[int(part)]
+            items.extend(value if isinstance(value, tuple) else words(value) if value else ())
+        return tuple(items)
+
+    def column(self, size_pt: float) -> Column:
+        """The body's style over the whole width of the page."""
+        return Column(TextStyle(size_pt, self.layout.leading), self.width_pt)
+
+    @property
+    def width_pt(self) -> float:
+        """The width between the margins."""
+        margins = self.layout.margins
+        return (self.layout.paper.width_mm - margins.left - margins.right) * PT_PER_MM
+
+    def frame(self, foot: str, foot_size_pt: float) -> PageFrame:
+        """The page with its foot line: what it belongs to at the left, the page at the right."""
+        layout, margins = self.layout, self.layout.margins
+        paper_height = layout.paper.height_mm * PT_PER_MM
+        foot_style = TextStyle(foot_size_pt, layout.leading)
+        foot_height = strut_height_pt(foot_style) + _FOOT_GAP_MM * PT_PER_MM
+        height = paper_height - (margins.top + margins.bottom) * PT_PER_MM - foot_height
+
+        def furniture(index: int, count: int) -> tuple[Placed, ...]:
+            page = self.say("sheet", "page", page=str(index + 1), pages=str(count))
+            bottom = paper_height - margins.bottom * PT_PER_MM
+            return self._foot(foot, page, foot_style, bottom)
+
+        return PageFrame(
+            paper_width_pt=layout.paper.width_mm * PT_PER_MM,
+            paper_height_pt=paper_height,
+            left_pt=margins.left * PT_PER_MM,
+            top_pt=margins.top * PT_PER_MM,
+            width_pt=self.width_pt,
+            height_pt=height,
+            furniture=furniture,
+            tint=layout.tint,
+        )
+
+    def _foot(
+        self, left: str, right: str, style: TextStyle, bottom_pt: float
+    ) -> tuple[Placed, ...]:
+        start = self.layout.margins.left * PT_PER_MM
+        placed: list[Placed] = []
+        for line, at_right in ((left, False), (right, True)):
+            paragraph = set_paragraph(words(line), style, self.width_pt)
+            x = start + (self.width_pt - paragraph.width_pt if at_right else 0.0)
+            y = bottom_pt - paragraph.height_pt
+            shapes = tuple(moved(shape, x, y) for shape in paragraph.shapes)
+            box = (x, y, paragraph.width_pt, paragraph.height_pt)
+            placed.append(Placed(Role.FURNITURE, *box, shapes, reads_as=line))
+        return tuple(placed)
+
+
+def stage_heading(name: str, rich: Rich, column: Column) -> Block:
+    """The heading of a stage under its heavy rule, kept with what follows."""
+    style = column.style.scaled(HEADING_SCALE).bold()
+    rule = RulePiece(column.width_pt, STAGE_RULE_PT)
+    heading = text(rich, style, column.width_pt, Role.HEADING)
+    piece = Stack((rule, heading), (fixed(0.35 * style.size_pt),))
+    return Block(name, piece, column.gap(column.spacing.heading), keep_with_next=True)
+
+
+def week_names(solved: SolvedWeek, lesson: SolvedLesson | None = None) -> dict[str, str]:
+    """The names that a foot line may use."""
+    names = {"week": solved.week.title, "class": solved.week.class_name, "day": "", "lesson": ""}
+    if lesson is not None:
+        names |= {"day": lesson.lesson.day, "lesson": lesson.lesson.title}
+    return names

@@ -1,0 +1,179 @@
+"""One problem in the booklet: its story, answer, two ways, model, and mistakes to listen for."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from typeset.arithmetic.answers import answer_text
+from typeset.arithmetic.figures import Show
+from typeset.arithmetic.lessons import SolvedExtension, SolvedProblem
+from typeset.arithmetic.misconceptions import MISCONCEPTIONS
+from typeset.arithmetic.workings import MistakenWorking, Working
+from typeset.documents.composer import Composer
+from typeset.drawing.figures import draw_figure
+from typeset.quantities.inline import Rich, Solid, Words, join, words
+from typeset.setting.blocks import Block, Column, cell_width_pt, number_label
+from typeset.setting.frames import Role
+from typeset.setting.pieces import Columns, DrawingPiece, Piece, hanging, stack, text
+from typeset.setting.workings import WorkingStep, working
+
+# The easiest way and one other (the design page); more would bury the answer.
+_WAYS = 2
+_MISTAKES = 2
+_FIGURE_WIDTH_EMS = 26.0
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """A problem with what its stage adds: the verdict of sorting, or the mistake to spot."""
+
+    problem: SolvedProblem
+    is_sorted: bool = False
+    spotted: tuple[Rich, ...] = ()
+    spotted_name: str = ""
+
+
+def entry_block(composer: Composer, entry: Entry, column: Column) -> Block:
+    """The entry as a block that is not split."""
+    problem = entry.problem
+    source = problem.content.id
+    label = number_label(str(problem.number), column.style, Role.QUESTION, source)
+    indent = max(column.spacing.hang * column.style.size_pt, label.width_pt)
+    inner = column.narrowed(column.width_pt - indent)
+    body = stack(tuple(_pieces(composer, entry, inner)), column.gap(column.spacing.inner))
+    gap = column.gap(column.spacing.question)
+    return Block(f"the answer to question {problem.number}", hanging(label, body, indent), gap)
+
+
+def extension_block(composer: Composer, stage: SolvedExtension, column: Column) -> Block:
+    """The open task with its hints in order, and what to look for."""
+    source = stage.content.id
+    style = column.style
+    label = number_label(str(stage.number), style, Role.QUESTION, source)
+    indent = max(column.spacing.hang * style.size_pt, label.width_pt)
+    width = column.width_pt - indent
+    pieces: list[Piece] = [text(stage.story, style, width, Role.QUESTION, source)]
+    if stage.hints:
+        pieces.append(text(_bold(composer, "hints"), style, width, Role.TEXT, source))
+        pieces.extend(
+            _listed(str(index), hint, column.narrowed(width), source)
+            for index, hint in enumerate(stage.hints, 1)
+        )
+    if stage.look_for:
+        pieces.append(text(_bold(composer, "look for"), style, width, Role.TEXT, source))
+        pieces.extend(_listed("•", note, column.narrowed(width), source) for note in stage.look_for)
+    body = stack(pieces, column.gap(column.spacing.inner))
+    gap = column.gap(column.spacing.question)
+    return Block(f"the notes on question {stage.number}", hanging(label, body, indent), gap)
+
+
+def _listed(mark: str, rich: Rich, column: Column, source: str) -> Piece:
+    label = number_label(mark, column.style, Role.TEXT, source)
+    indent = 1.4 * column.style.size_pt
+    return hanging(
+        label, text(rich, column.style, column.width_pt - indent, Role.TEXT, source), indent
+    )
+
+
+def _bold(composer: Composer, key: str) -> Rich:
+    return words(composer.say("booklet", key), bold=True)
+
+
+def _pieces(composer: Composer, entry: Entry, column: Column) -> Iterator[Piece]:
+    problem, style, width = entry.problem, column.style, column.width_pt
+    source = problem.content.id
+    yield text(problem.story, style, width, Role.QUESTION, source)
+    yield text(_answers(composer, problem), style, width, Role.ANSWER, source)
+    if entry.is_sorted:
+        yield text(_verdict(composer, problem), style, width, Role.ANSWER, source)
+    if entry.spotted:
+        mistake = (*_bold(composer, "the mistake"), *words(f": {entry.spotted_name}. "))
+        whole = join([mistake, *entry.spotted], " ")
+        yield text(whole, style, width, Role.ANSWER, source)
+    yield _ways(composer, problem, column)
+    if problem.solution.figure is not None:
+        size = style.size_pt
+        drawing = draw_figure(
+            problem.solution.figure, Show.COMPLETE, min(width, _FIGURE_WIDTH_EMS * size), size
+        )
+        yield DrawingPiece(drawing, Role.FIGURE, source)
+    others = [m for m in problem.solution.mistakes if m.misconception != entry.spotted_name]
+    if others and not entry.spotted:
+        yield from _listening(composer, others[:_MISTAKES], column, source)
+
+
+def _answers(composer: Composer, problem: SolvedProblem) -> Rich:
+    """'Answer: 60 gulls', or each answer under its name where several are asked for."""
+    answers = problem.solution.answers
+    label = composer.say("booklet", "answer")
+    if len(answers) == 1:
+        (value,) = answers.values()
+        return (*words(f"{label}: ", bold=True), *_made_bold(answer_text(value)))
+    told = [
+        (*words(f"{name}: ", bold=True), *_made_bold(answer_text(value)))
+        for name, value in answers.items()
+    ]
+    return (*words(f"{label}: ", bold=True), *join(told, "; "))
+
+
+def _made_bold(rich: Rich) -> Rich:
+    return tuple(
+        replace(item, bold=True) if isinstance(item, Words | Solid) else item for item in rich
+    )
+
+
+def _verdict(composer: Composer, problem: SolvedProblem) -> Rich:
+    """The group it sorts into, and how one knows."""
+    kind = problem.solution.kind
+    decision = composer.say("choices", kind.decision.name.lower())
+    verdict = composer.say("booklet", "sorted", decision=decision)
+    why = composer.say("booklet", "why")
+    return (*words(f"{verdict} ", bold=True), *words(f"{why} "), *kind.reason)
+
+
+def _ways(composer: Composer, problem: SolvedProblem, column: Column) -> Piece:
+    """The easiest working and one other, side by side."""
+    ways = problem.solution.workings[:_WAYS]
+    width = cell_width_pt(_WAYS, column)
+    cells = [
+        _way(composer, way, key, column.narrowed(width), problem.content.id)
+        for way, key in zip(ways, ("one way", "another way"), strict=False)
+    ]
+    return Columns(tuple(cells), column.spacing.column * column.style.size_pt)
+
+
+def _way(composer: Composer, way: Working, key: str, column: Column, source: str) -> Piece:
+    style, width = column.style, column.width_pt
+    title = words(composer.say("booklet", key, strategy=_lowered(way.strategy)), bold=True)
+    steps = [
+        WorkingStep(step.sentence, step.equation.written() if step.equation else None)
+        for step in way.steps
+    ]
+    return stack(
+        (
+            text(title, style, width, Role.WORKING, source),
+            working(steps, style, width, Role.WORKING, source),
+        ),
+        column.gap(column.spacing.inner),
+    )
+
+
+def _lowered(strategy: str) -> str:
+    return strategy[:1].lower() + strategy[1:]
+
+
+def _listening(
+    composer: Composer, mistakes: list[MistakenWorking], column: Column, source: str
+) -> Iterator[Piece]:
+    """The mistakes to listen for: the wrong answer, what it shows, what to ask."""
+    told: list[Piece] = []
+    for mistake in mistakes:
+        known = MISCONCEPTIONS[mistake.misconception]
+        wrong = join([answer_text(value) for value in mistake.answers.values()], ", ")
+        line = composer.rich_with(
+            "booklet", "mistake line", wrong=wrong, shows=known.shows, prompt=known.prompt
+        )
+        told.append(_listed("•", line, column, source))
+    title = text(_bold(composer, "listen for"), column.style, column.width_pt, Role.TEXT, source)
+    yield stack((title, *told), column.gap(column.spacing.inner))

@@ -1,0 +1,287 @@
+"""The task sheet of a lesson: its stages in order, on exactly the sides the lesson asks for."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import replace
+
+from typeset.arithmetic.figures import Show
+from typeset.arithmetic.lessons import (
+    SolvedExtension,
+    SolvedLesson,
+    SolvedPractise,
+    SolvedProblem,
+    SolvedRecap,
+    SolvedSort,
+    SolvedSpot,
+    SolvedStage,
+    SolvedWeek,
+)
+from typeset.arithmetic.names import listed
+from typeset.documents.answer_spaces import answer_space_of, rows_of
+from typeset.documents.composer import (
+    TITLE_SCALE,
+    Composer,
+    stage_heading,
+    week_names,
+)
+from typeset.documents.layout import Layout
+from typeset.drawing.figures import draw_figure
+from typeset.drawing.shapes import Drawing
+from typeset.errors import FitError
+from typeset.quantities.inline import Rich, Words, words
+from typeset.reading.content import Space
+from typeset.setting.answer_lines import AnswerLine
+from typeset.setting.answer_spaces import AnswerSpace, Rows, SpaceKind, answer_space
+from typeset.setting.blocks import Block, Column, Question, number_label, question_block, text_block
+from typeset.setting.framed import Framed
+from typeset.setting.frames import Document, Role
+from typeset.setting.pages import PageLayout, fill_sides
+from typeset.setting.pieces import Columns, Piece, hanging, stack, text
+from typeset.setting.workings import WorkingStep, working
+
+# A figure for a pupil is at most this wide: bars longer than this are slow to read along.
+_FIGURE_WIDTH_EMS = 30.0
+_FRAME_PADDING_EMS = 0.8
+# The name line takes this share of the width, the date line the rest.
+_NAME_SHARE = 0.62
+
+
+def compose_task_sheet(
+    solved: SolvedWeek, lesson: SolvedLesson, layout: Layout
+) -> tuple[Document, PageLayout]:
+    """The finished task sheet and how full its sides are.
+
+    Raises FitError where the lesson cannot be made to fill its sides, GlyphError for a
+    character that cannot be drawn.
+    """
+    composer = Composer(layout)
+    foot = composer.say("sheet", "foot", **week_names(solved, lesson))
+    frame = composer.frame(foot, layout.type_size.smallest)
+    sheet = _Sheet(composer, solved, lesson)
+    try:
+        pages = fill_sides(sheet.blocks, frame, lesson.lesson.sides, layout.type_size.sizes_pt())
+    except FitError as error:
+        raise FitError(f"{lesson.lesson.place.file}: {error}") from error
+    document = Document(
+        title=f"{lesson.lesson.title} – task sheet",
+        subject=solved.week.title,
+        pages=pages.pages,
+        type_size_pt=pages.type_size_pt,
+        fingerprint=solved.week.fingerprint,
+    )
+    return document, pages
+
+
+class _Sheet:
+    """The blocks of one lesson's sheet at any type size."""
+
+    def __init__(self, composer: Composer, solved: SolvedWeek, lesson: SolvedLesson) -> None:
+        self.composer = composer
+        self.solved = solved
+        self.lesson = lesson
+
+    def blocks(self, size_pt: float) -> list[Block]:
+        """The whole sheet, from its title to the open task."""
+        column = self.composer.column(size_pt)
+        blocks = list(self._head(column))
+        for stage in self.lesson.stages:
+            blocks.extend(self._stage(stage, column))
+        return blocks
+
+    def _head(self, column: Column) -> Iterator[Block]:
+        """Name and date to fill in, the title, the aim."""
+        composer, lesson = self.composer, self.lesson.lesson
+        gap = column.spacing.column * column.style.size_pt
+        name_width = _NAME_SHARE * (column.width_pt - gap)
+        lines = Columns(
+            (
+                _fill_in(composer.rich("sheet", "name"), column, name_width),
+                _fill_in(
+                    composer.rich("sheet", "date"), column, column.width_pt - gap - name_width
+                ),
+            ),
+            gap,
+        )
+        yield Block("the name line", lines, keep_with_next=True)
+        title = column.style.scaled(TITLE_SCALE).bold()
+        yield Block(
+            "the title",
+            text(words(lesson.title), title, column.width_pt, Role.TITLE),
+            column.gap(column.spacing.heading),
+            keep_with_next=True,
+        )
+        label = f"{composer.say('sheet', 'aim')}: "
+        yield text_block("the aim", (*words(label, bold=True), *words(lesson.aim)), column)
+
+    def _stage(self, stage: SolvedStage, column: Column) -> Iterator[Block]:
+        match stage:
+            case SolvedRecap():
+                yield from self._opening("recap", self._recap_instruction(stage), column)
+                yield from self._questions(stage.problems, Space.LINE, column)
+            case SolvedSpot():
+                yield from self._spot(stage, column)
+            case SolvedSort():
+                yield from self._opening("sort", self.composer.say("instructions", "sort"), column)
+                for problem in stage.problems:
+                    yield self._sorted_question(problem, column)
+            case SolvedPractise():
+                yield from self._practise(stage, column)
+            case SolvedExtension():
+                yield from self._extension(stage, column)
+
+    def _opening(self, key: str, instruction: str, column: Column, **names: str) -> Iterator[Block]:
+        """The heading of a stage with its instruction, kept with its first question."""
+        heading = self.composer.rich("headings", key, **names)
+        yield stage_heading(f"the heading '{key}'", heading, column)
+        block = text_block("its instruction", words(instruction), column, Role.INSTRUCTION)
+        yield _kept(block)
+
+    def _recap_instruction(self, stage: SolvedRecap) -> str:
+        if not stage.titles:
+            return self.composer.say("instructions", "recap first")
+        titles = listed([f"\u2018{title}\u2019" for title in stage.titles], "and")
+        return self.composer.say("instructions", "recap", lessons=titles)
+
+    def _questions(
+        self, problems: Sequence[SolvedProblem], usual: Space, column: Column
+    ) -> Iterator[Block]:
+        for problem in problems:
+            yield question_block(self._question(problem, usual, column), column)
+
+    def _question(self, problem: SolvedProblem, usual: Space, column: Column) -> Question:
+        figure = _figure(problem, column)
+        in_frame = problem.content.space is Space.MODEL
+        space = answer_space_of(self.composer, problem, usual, started=figure if in_frame else None)
+        return Question(
+            name=f"question {problem.number}",
+            number=str(problem.number),
+            story=problem.story,
+            space=space,
+            figure=None if in_frame else figure,
+            source=problem.content.id,
+        )
+
+    def _spot(self, stage: SolvedSpot, column: Column) -> Iterator[Block]:
+        """The story, the wrong working in a frame, and room to put it right."""
+        instruction = self.composer.say("instructions", "spot", pupil=stage.pupil)
+        yield from self._opening("spot", instruction, column)
+        source = stage.problem.content.id
+        space = answer_space_of(self.composer, stage.problem, Space.WORKING)
+
+        def body(inner: Column) -> list[Piece]:
+            pieces: list[Piece] = [self._wrong_working(stage, inner)]
+            if space is not None:
+                pieces.append(answer_space(space, inner.style, inner.width_pt, source))
+            return pieces
+
+        yield _numbered(stage.problem, body, column)
+
+    def _wrong_working(self, stage: SolvedSpot, column: Column) -> Piece:
+        """The pupil's steps, framed."""
+        style, source = column.style, stage.problem.content.id
+        padding = _FRAME_PADDING_EMS * style.size_pt
+        width = column.width_pt - 2 * padding
+        title = self.composer.rich("sheet", "working by", pupil=stage.pupil)
+        steps = [
+            WorkingStep(step.sentence, step.equation.written() if step.equation else None)
+            for step in stage.mistake.steps
+        ]
+        inside = stack(
+            (
+                text(title, style.bold(), width, Role.WORKING, source),
+                working(steps, style, width, Role.WORKING, source),
+            ),
+            column.gap(column.spacing.inner),
+        )
+        return Framed(inside, padding)
+
+    def _sorted_question(self, problem: SolvedProblem, column: Column) -> Block:
+        """The story, the boxes to tick, and a line for the reason."""
+        composer = self.composer
+        choices = tuple(
+            composer.rich("choices", key) for key in ("multiply", "add", "both", "neither")
+        )
+        ticks = AnswerSpace(SpaceKind.TICKS, answers=(), choices=choices)
+        reason = AnswerLine(label=composer.rich("sheet", "because"))
+        line = AnswerSpace(SpaceKind.LINE, answers=(reason,))
+
+        def body(inner: Column) -> list[Piece]:
+            source = problem.content.id
+            return [
+                answer_space(space, inner.style, inner.width_pt, source) for space in (ticks, line)
+            ]
+
+        return _numbered(problem, body, column)
+
+    def _practise(self, stage: SolvedPractise, column: Column) -> Iterator[Block]:
+        instruction = self.composer.say("instructions", "practise")
+        yield from self._opening("practise", instruction, column)
+        for each in stage.sets:
+            heading = self.composer.rich("sheet", "set", letter=each.name)
+            block = text_block(f"set {each.name}", _bold(heading), column, Role.HEADING)
+            yield _kept(block)
+            yield from self._questions(each.problems, Space.WORKING, column)
+
+    def _extension(self, stage: SolvedExtension, column: Column) -> Iterator[Block]:
+        instruction = self.composer.say("instructions", "extension")
+        yield from self._opening("extension", instruction, column, title=stage.content.title)
+        space = stage.content.space or Space.LINES
+        room = None
+        if space is not Space.NONE:
+            rows = rows_of(self.composer, space, stage.content.lines or 3)
+            kind = SpaceKind.SQUARES if space is Space.SQUARES else SpaceKind.LINES
+            if space in (Space.WORKING, Space.MODEL):
+                kind = SpaceKind.WORKING if space is Space.WORKING else SpaceKind.BAR_MODEL
+            growing = Rows(rows.least, rows.natural, rows.greatest + 6)
+            square = self.composer.layout.answer_spaces.square_mm
+            room = AnswerSpace(kind, growing, answers=(), square_mm=square)
+        yield question_block(
+            Question(
+                name=f"question {stage.number}",
+                number=str(stage.number),
+                story=stage.story,
+                space=room,
+                source=stage.content.id,
+            ),
+            column,
+        )
+
+
+def _figure(problem: SolvedProblem, column: Column) -> Drawing | None:
+    """The first step of the model, where the author asks for it."""
+    figure = problem.solution.figure
+    if not problem.content.show_model or figure is None:
+        return None
+    size = column.style.size_pt
+    indent = (column.spacing.hang + 2 * _FRAME_PADDING_EMS) * size
+    width = min(_FIGURE_WIDTH_EMS * size, column.width_pt - indent)
+    return draw_figure(figure, Show.FIRST_STEP, width, size)
+
+
+def _numbered(
+    problem: SolvedProblem, body: Callable[[Column], list[Piece]], column: Column
+) -> Block:
+    """A question whose parts under the story are made by `body` for the narrowed column."""
+    style, source = column.style, problem.content.id
+    label = number_label(str(problem.number), style, Role.QUESTION, source)
+    indent = max(column.spacing.hang * style.size_pt, label.width_pt)
+    inner = column.narrowed(column.width_pt - indent)
+    story = text(problem.story, style, inner.width_pt, Role.QUESTION, source)
+    pieces = stack((story, *body(inner)), column.gap(column.spacing.inner))
+    gap = column.gap(column.spacing.question)
+    return Block(f"question {problem.number}", hanging(label, pieces, indent), gap, optional=True)
+
+
+def _fill_in(label: Rich, column: Column, width_pt: float) -> Piece:
+    """A label with a rule to write on over the rest of the width."""
+    line = AnswerSpace(SpaceKind.LINE, answers=(AnswerLine(label=label),))
+    return answer_space(line, column.style, width_pt)
+
+
+def _kept(block: Block) -> Block:
+    return replace(block, keep_with_next=True)
+
+
+def _bold(rich: Rich) -> Rich:
+    return tuple(replace(item, bold=True) if isinstance(item, Words) else item for item in rich)
