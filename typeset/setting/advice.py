@@ -35,7 +35,7 @@ def too_long(blocks: Sequence[Block], room_pt: float, sides: int, size_pt: float
     advice = "; ".join(f"({n}) {change}" for n, change in enumerate(changes, 1))
     return FitError(
         f"this needs {_sides(needed)} and not {sides}, even at {size_pt:g} pt, the smallest "
-        f"size of the layout. What would help: {advice}"
+        f"size of the layout, with every space at its least. What would help most: {advice}"
     )
 
 
@@ -123,15 +123,18 @@ def _with_saving(blocks: Sequence[Block], index: int, saving: Saving) -> list[Bl
 
 def _omissions_together(blocks: Sequence[Block], room_pt: float, sides: int) -> str | None:
     """The fewest blocks to leave out, the tallest first, where no one of them is enough."""
-    left = list(blocks)
-    out: list[Block] = []
-    for block in sorted((b for b in blocks if b.optional), key=_least_height, reverse=True):
-        left.remove(block)
-        out.append(block)
-        if fewest_pages(left, room_pt) <= sides:
-            names = [b.name for b in blocks if b in out]
-            saves = sum(_least_height(b) + b.before.least_pt for b in out) / _MM
-            return f"leave out {_listed(names)} (saves {saves:.0f} mm: then it fits)"
+    by_height = sorted(
+        (index for index, block in enumerate(blocks) if block.optional),
+        key=lambda index: -_least_height(blocks[index]),
+    )
+    for count in range(2, len(by_height) + 1):
+        out = set(by_height[:count])
+        rest = [block for index, block in enumerate(blocks) if index not in out]
+        if fewest_pages(rest, room_pt) <= sides:
+            gone = [blocks[index] for index in sorted(out)]
+            saves = sum(_least_height(block) + block.before.least_pt for block in gone) / _MM
+            names = _listed([block.name for block in gone])
+            return f"leave out {names} (saves {saves:.0f} mm: then it fits)"
     return None
 
 

@@ -88,9 +88,9 @@ def _lay_out(answer: AnswerLine, style: TextStyle, width_pt: float) -> Drawing:
         for part in (answer.label, answer.before, answer.after)
     )
     gap, close = _GAP_EMS * style.size_pt, _TO_RULE_EMS * style.size_pt
-    lead = label.width_pt + (gap if answer.label else 0.0)
-    lead += before.width_pt + close if answer.before else 0.0
-    tail = after.width_pt + (gap if answer.after else 0.0)
+    lead = label.width_pt + (gap if label.width_pt else 0.0)
+    lead += before.width_pt + close if before.width_pt else 0.0
+    tail = after.width_pt + (gap if after.width_pt else 0.0)
     least = (_BOX_WIDTH_MM if answer.boxed else LEAST_RULE_LENGTH_MM) * _MM
     easy = 0.0 if answer.boxed else _EASY_RULE_LENGTH_MM * _MM
     start = _rule_start(style, width_pt, lead, tail + max(least, easy))

@@ -14,7 +14,14 @@ from typeset.drawing.inline_maths import LEAST_RULE_PT
 from typeset.drawing.shapes import Drawing
 from typeset.errors import FitError
 from typeset.quantities.inline import Rich, words
-from typeset.setting.answer_spaces import MM, AnswerSpace, Rows, SpaceKind, answer_space
+from typeset.setting.answer_spaces import (
+    MM,
+    RULED_LINE_MM,
+    AnswerSpace,
+    Rows,
+    SpaceKind,
+    answer_space,
+)
 from typeset.setting.frames import Role
 from typeset.setting.paragraphs import TextStyle, natural_width_pt
 from typeset.setting.pieces import Columns, DrawingPiece, Piece, RulePiece, Stack, hanging, text
@@ -206,9 +213,9 @@ def _story_and_space(question: Question, column: Column, figure: Drawing | None)
 def _savings(question: Question) -> tuple[Saving, ...]:
     """The answer space with one row less at a time: what a teacher may give up."""
     space = question.space
-    if space is None or space.kind in (SpaceKind.LINE, SpaceKind.TICKS):
+    if space is None or space.kind in (SpaceKind.LINE, SpaceKind.TICKS) or space.started:
         return ()
-    row = (space.square_mm if space.kind is SpaceKind.SQUARES else 8.0) * MM
+    row = (space.square_mm if space.kind is SpaceKind.SQUARES else RULED_LINE_MM) * MM
     return tuple(
         Saving(f"give {question.name} {_rows(space, kept)}", (space.rows.least - kept) * row)
         for kept in range(space.rows.least - 1, 0, -1)

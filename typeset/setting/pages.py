@@ -99,8 +99,7 @@ def flow(compose: Compose, frame: PageFrame, size_pt: float) -> PageLayout:
         raise tall
     needed = fewest_pages(blocks, frame.height_pt, natural=True)
     spans = best_pages(blocks, frame.height_pt, needed, loose_end=True)
-    if spans is None:
-        raise too_long(blocks, frame.height_pt, needed, size_pt)
+    assert spans is not None, "filling page by page is itself a way to make so many pages"
     loosenesses = [_flowing(blocks, span, frame, span is spans[-1]) for span in spans]
     return _laid_out(blocks, spans, loosenesses, frame, size_pt)
 
