@@ -18,6 +18,13 @@ _BAD_BEGINNINGS = (
     "mapping keys are not allowed",
 )
 _GLUED_COLON = re.compile(r"([\w -]{1,30}):(\S+)")
+_KEPT_MARK = re.compile(r"(?:scanning|parsing) an? (anchor|alias|tag|directive|block scalar)")
+_NEVER_CLOSED = (
+    "end of stream",
+    "<stream end>",
+    "could not find expected ':'",
+    "document separator",
+)
 _OPENING = {"}": "{", "]": "["}
 
 
@@ -61,16 +68,15 @@ def complaint_of_fault(fault: yaml.YAMLError, text: str, file: Path) -> Complain
 
 
 def _is_told_at_its_beginning(fault: yaml.MarkedYAMLError) -> bool:
-    """True for what is opened and never closed: the end of the file is no help to anyone."""
-    problem = fault.problem or ""
+    """True for a mark that YAML keeps for itself, and for what is opened and never closed:
+    where the parser gave up is no help to anyone."""
+    problem, context = fault.problem or "", fault.context or ""
     beginning, end = fault.context_mark, fault.problem_mark
     is_past_its_line = beginning is not None and end is not None and end.line > beginning.line
     return (
-        ("flow" in (fault.context or "") and is_past_its_line)
-        or "end of stream" in problem
-        or "<stream end>" in problem
-        or "could not find expected ':'" in problem
-        or "document separator" in problem
+        ("flow" in context and is_past_its_line)
+        or _KEPT_MARK.search(context) is not None
+        or any(each in problem for each in _NEVER_CLOSED)
     )
 
 
@@ -157,9 +163,8 @@ def _brackets(stumble: _Stumble) -> tuple[str, str]:
 
 def _mark_at_beginning(stumble: _Stumble) -> tuple[str, str]:
     """A text that begins with a character that YAML keeps for itself: & * ! % > |."""
-    marks = re.search(r"scanning an? (anchor|alias|tag|directive|block scalar)", stumble.context)
-    if marks or "tag" in stumble.context or "tag" in stumble.problem:
-        start = re.search(r"(?:^|[:\-]\s+)([&*!%>|])", stumble.line)
-        mark = start[1] if start else stumble.character
-        return f"a text cannot begin with '{mark}'", IN_QUOTATION_MARKS
+    if "block scalar" in stumble.context:
+        return f"a text follows '{stumble.character}' in its line", _ON_LINES_BELOW
+    if _KEPT_MARK.search(stumble.context) or "tag" in stumble.problem:
+        return f"a text cannot begin with '{stumble.character}'", IN_QUOTATION_MARKS
     return f"this cannot be read as YAML ({stumble.problem})", _ON_LINES_BELOW
