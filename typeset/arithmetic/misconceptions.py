@@ -121,6 +121,22 @@ _ALL = (
         "works from left to right although a later step has to come first",
         "Which amount must you know before you can do that step?",
     ),
+    # One operation: equal groups, sharing, adding and taking away.
+    Misconception(
+        "one group left out",
+        "adds once for every plus sign instead of once for every group",
+        "Point to each group as you count: has every one of them been added?",
+    ),
+    Misconception(
+        "only one part multiplied",
+        "splits a number to multiply it, but multiplies only one of its parts",
+        "What do the ones stand for, and how many times are they there?",
+    ),
+    Misconception(
+        "adjusting by too little",
+        "rounds a number up to multiply, then takes off too little",
+        "How much too much was there, counted over all the groups?",
+    ),
 )
 
 MISCONCEPTIONS: dict[str, Misconception] = {each.name: each for each in _ALL}
