@@ -1,0 +1,245 @@
+"""The command line: verbs, messages and exit codes.
+
+0: done. 1: findings, or content that is wrong. 2: misuse. Everything heavy is imported
+only by the verb that needs it, so that help comes at once.
+"""
+
+from __future__ import annotations
+
+import argparse
+import signal
+import sys
+from collections.abc import Callable, Sequence
+from pathlib import Path
+from types import FrameType
+
+from typeset import __version__
+from typeset.errors import ContentError, TypesetError
+
+DONE, WRONG, MISUSE = 0, 1, 2
+# What a shell gives for a program ended by Ctrl-C.
+INTERRUPTED = 130
+
+_DOCUMENTS = ("task-sheet", "answer-booklet")
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Runs the command line; gives the exit code."""
+    options = _parser().parse_args(arguments)
+    run: Callable[[argparse.Namespace], int] = options.run
+    signal.signal(signal.SIGTERM, _stop)
+    try:
+        return run(options)
+    except ContentError as error:
+        return _failed(*(str(complaint) for complaint in error.complaints), _count(error))
+    except TypesetError as error:
+        return _failed(str(error))
+    except KeyboardInterrupt:
+        _say_error("stopped; nothing was changed")
+        return INTERRUPTED
+    except BrokenPipeError:
+        # Whoever read our output has enough of it ('typeset solve … | head').
+        sys.stderr.close()
+        return DONE
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(
+        prog="typeset",
+        description="Typesets a week of primary maths lessons: solved, set, and proofed.",
+        epilog="example: typeset make content/harbour-festival",
+    )
+    parser.add_argument("--version", action="version", version=f"typeset {__version__}")
+    verbs = parser.add_subparsers(title="verbs", metavar="VERB", required=True)
+    _add_make(verbs)
+    _add_check(verbs)
+    _add_solve(verbs)
+    _add_proof(verbs)
+    _add_new(verbs)
+    return parser
+
+
+_Verbs = argparse._SubParsersAction  # argparse gives this class no public name
+
+
+def _verb(
+    verbs: _Verbs[argparse.ArgumentParser],
+    name: str,
+    run: Callable[[argparse.Namespace], int],
+    what: str,
+    example: str,
+) -> argparse.ArgumentParser:
+    parser = verbs.add_parser(
+        name,
+        help=what,
+        description=what[:1].upper() + what[1:] + ".",
+        epilog=f"example: {example}",
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+    parser.set_defaults(run=run)
+    return parser
+
+
+def _add_make(verbs: _Verbs[argparse.ArgumentParser]) -> None:
+    parser = _verb(
+        verbs,
+        "make",
+        _make,
+        "make the PDFs of a week: task sheets and the answer booklet, proofed",
+        "typeset make content/harbour-festival --lesson tuesday",
+    )
+    parser.add_argument("week", type=Path, metavar="WEEK", help="the folder with week.yaml")
+    parser.add_argument(
+        "--to", type=Path, metavar="FOLDER", help="where the PDFs go (printed/<week>/)"
+    )
+    parser.add_argument("--lesson", metavar="NAME", help="only this lesson, such as tuesday")
+    parser.add_argument("--only", choices=_DOCUMENTS, metavar="DOCUMENT", help=_choices())
+    parser.add_argument("--layout", metavar="NAME", help="a layout other than the week's own")
+
+
+def _choices() -> str:
+    return f"only this kind: {' or '.join(_DOCUMENTS)}"
+
+
+def _add_check(verbs: _Verbs[argparse.ArgumentParser]) -> None:
+    parser = _verb(
+        verbs,
+        "check",
+        _check,
+        "check the content of a week, and list every complaint with its file and line",
+        "typeset check content/harbour-festival",
+    )
+    parser.add_argument("week", type=Path, metavar="WEEK", help="the folder with week.yaml")
+
+
+def _add_solve(verbs: _Verbs[argparse.ArgumentParser]) -> None:
+    parser = _verb(
+        verbs,
+        "solve",
+        _solve,
+        "show answers, workings, reasons and mistakes of a week or of one lesson",
+        "typeset solve content/harbour-festival/tuesday.yaml --json",
+    )
+    parser.add_argument("content", type=Path, metavar="WEEK|LESSON", help="a folder or a file")
+    parser.add_argument("--json", action="store_true", help="as JSON, for other programs")
+
+
+def _add_proof(verbs: _Verbs[argparse.ArgumentParser]) -> None:
+    parser = _verb(
+        verbs,
+        "proof",
+        _proof,
+        "read made PDFs back against their content, and list findings",
+        "typeset proof printed/harbour-festival",
+    )
+    parser.add_argument("target", type=Path, metavar="FOLDER|PDF", help="made files, or one")
+    parser.add_argument(
+        "--week", type=Path, metavar="WEEK", help="the content, where it is not the recorded one"
+    )
+
+
+def _add_new(verbs: _Verbs[argparse.ArgumentParser]) -> None:
+    parser = _verb(
+        verbs,
+        "new",
+        _new,
+        "start a week: a commented week.yaml and one lesson that shows every stage",
+        "typeset new content/spring-tides",
+    )
+    parser.add_argument("folder", type=Path, metavar="FOLDER", help="a folder to be made")
+
+
+def _make(options: argparse.Namespace) -> int:
+    from typeset.press.making import Order, make_week
+    from typeset.terminal import Progress, document_line
+
+    to: Path = options.to or Path("printed") / options.week.resolve().name
+    with Progress() as progress:
+        order = Order(
+            options.week, to, options.lesson, options.only, options.layout, progress.begin
+        )
+        results = make_week(order)
+    findings = [finding for result in results for finding in result.findings]
+    if findings:
+        return _failed(*map(str, findings), f"{_found(len(findings))}; nothing in {to} was changed")
+    for result in results:
+        _say(document_line(to / result.made.file, result))
+        for note in result.notes:
+            _say(f"    {note}")
+    return DONE
+
+
+def _check(options: argparse.Namespace) -> int:
+    from typeset.press.making import solved_with_layout
+
+    solved, _layout = solved_with_layout(options.week, None)
+    count = sum(len(lesson.problems()) for lesson in solved.lessons)
+    lessons = len(solved.lessons)
+    _say(f"{options.week}: {lessons} lessons, {count} problems, nothing to complain about")
+    return DONE
+
+
+def _solve(options: argparse.Namespace) -> int:
+    from typeset.arithmetic.building import solve_week
+    from typeset.reading.week import read_lesson_alone, read_week
+
+    path: Path = options.content
+    solved = solve_week(read_lesson_alone(path) if path.is_file() else read_week(path))
+    if options.json:
+        import json
+
+        from typeset.documents.solutions_json import week_data
+
+        _say(json.dumps(week_data(solved), indent=2, ensure_ascii=False))
+    else:
+        from typeset.documents.solutions_text import week_text
+
+        _say(week_text(solved))
+    return DONE
+
+
+def _proof(options: argparse.Namespace) -> int:
+    from typeset.press.checking import proof_made
+
+    count, findings = proof_made(options.target, options.week)
+    if findings:
+        return _failed(*map(str, findings), _found(len(findings)))
+    _say(f"{options.target}: {count} {'document' if count == 1 else 'documents'}, no findings")
+    return DONE
+
+
+def _new(options: argparse.Namespace) -> int:
+    from typeset.reading.new_week import start_week
+
+    for path in start_week(options.folder):
+        _say(str(path))
+    _say(f"now: typeset make {options.folder}")
+    return DONE
+
+
+def _stop(_signal: int, _frame: FrameType | None) -> None:
+    """A polite request to end is taken like Ctrl-C, so that unfinished files are cleared away."""
+    raise KeyboardInterrupt
+
+
+def _found(count: int) -> str:
+    return f"{count} {'finding' if count == 1 else 'findings'}"
+
+
+def _count(error: ContentError) -> str:
+    count = len(error.complaints)
+    return f"{count} {'complaint' if count == 1 else 'complaints'}"
+
+
+def _failed(*lines: str) -> int:
+    for line in lines:
+        _say_error(line)
+    return WRONG
+
+
+def _say(text: str) -> None:
+    sys.stdout.write(f"{text}\n")
+
+
+def _say_error(text: str) -> None:
+    sys.stderr.write(f"{text}\n")

@@ -1,0 +1,1 @@
+"""From a folder of content to proofed files in place: the whole way, in order."""

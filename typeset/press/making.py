@@ -1,0 +1,102 @@
+"""Makes the documents of a week: compose, write, proof, and only then move into place.
+
+Files are made in a hidden folder beside the place they go to, so that a build that fails or
+is interrupted leaves the last good files as they were.
+"""
+
+from __future__ import annotations
+
+import shutil
+import tempfile
+import time
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass
+from pathlib import Path
+
+from typeset.arithmetic.building import solve_week
+from typeset.arithmetic.lessons import SolvedWeek
+from typeset.documents.layout import Layout
+from typeset.documents.layout_files import find_layout
+from typeset.errors import OutputError
+from typeset.press.plan import Job, plan_jobs
+from typeset.press.record import RECORD, Made, write_record
+from typeset.proofing import Finding
+from typeset.reading.week import read_week
+from typeset.setting.pdf import write_pdf
+
+
+@dataclass(frozen=True, slots=True)
+class Result:
+    """A document that was made, with what was noticed while making it."""
+
+    made: Made
+    type_size_pt: float
+    seconds: float
+    notes: tuple[str, ...]
+    findings: tuple[Finding, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Order:
+    """What is to be made, and where it goes. `progress` is called with every file begun."""
+
+    folder: Path
+    to: Path
+    lesson: str | None = None
+    only: str | None = None
+    layout: str | None = None
+    progress: Callable[[str, int], None] = lambda _file, _count: None
+
+
+def make_week(order: Order) -> tuple[Result, ...]:
+    """The documents of the week, in place where every proof is clean; else nothing is moved.
+
+    Raises ContentError, FitError, GlyphError, LayoutError, OutputError, SolvingError.
+    """
+    solved, layout = solved_with_layout(order.folder, order.layout)
+    jobs = plan_jobs(solved, layout, order.lesson, order.only)
+    with _staging(order.to) as staging:
+        results = tuple(_make(job, staging, order.progress, len(jobs)) for job in jobs)
+        if not any(result.findings for result in results):
+            write_record(staging, order.to, solved, layout, [result.made for result in results])
+            _move(staging, order.to, [*(job.file for job in jobs), RECORD])
+    return results
+
+
+def solved_with_layout(folder: Path, layout: str | None) -> tuple[SolvedWeek, Layout]:
+    """The week solved, and its layout or the one asked for instead."""
+    week = read_week(folder)
+    return solve_week(week), find_layout(layout or week.layout, week.folder)
+
+
+def _make(job: Job, staging: Path, progress: Callable[[str, int], None], count: int) -> Result:
+    progress(job.file, count)
+    start = time.perf_counter()
+    document, pages = job.compose()
+    pdf = write_pdf(document)
+    (staging / job.file).write_bytes(pdf)
+    findings = tuple(job.proof(pdf))
+    made = Made(job.file, job.kind, job.lesson, len(document.pages))
+    return Result(made, pages.type_size_pt, time.perf_counter() - start, pages.notes, findings)
+
+
+@contextmanager
+def _staging(to: Path) -> Iterator[Path]:
+    """A hidden folder beside the files' place, gone afterwards whatever happens."""
+    try:
+        to.mkdir(parents=True, exist_ok=True)
+        staging = Path(tempfile.mkdtemp(prefix=".making-", dir=to))
+    except OSError as error:
+        raise OutputError(f"cannot write in {to}: {error.strerror}") from error
+    try:
+        yield staging
+    except OSError as error:
+        raise OutputError(f"cannot write in {to}: {error.strerror}") from error
+    finally:
+        shutil.rmtree(staging, ignore_errors=True)
+
+
+def _move(staging: Path, to: Path, files: list[str]) -> None:
+    for file in files:
+        (staging / file).replace(to / file)

@@ -1,0 +1,72 @@
+"""Which documents a week makes, and how each is composed and proofed."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from typeset.arithmetic.lessons import SolvedLesson, SolvedWeek
+from typeset.documents.answer_booklet import compose_answer_booklet
+from typeset.documents.layout import Layout
+from typeset.documents.task_sheet import compose_task_sheet
+from typeset.errors import OutputError
+from typeset.proofing import Finding, proof_booklet, proof_sheet
+from typeset.reading.complaints import nearest
+from typeset.setting.frames import Document
+from typeset.setting.pages import PageLayout
+
+SHEET = "task-sheet"
+BOOKLET = "answer-booklet"
+KINDS = (SHEET, BOOKLET)
+
+
+@dataclass(frozen=True, slots=True)
+class Job:
+    """One file to make. `lesson` is a lesson's name, empty where the file is for the week."""
+
+    file: str
+    kind: str
+    lesson: str
+    compose: Callable[[], tuple[Document, PageLayout]]
+    proof: Callable[[bytes], list[Finding]]
+
+
+def plan_jobs(
+    solved: SolvedWeek, layout: Layout, lesson: str | None = None, only: str | None = None
+) -> tuple[Job, ...]:
+    """The files of the week in order, narrowed to one lesson or one kind of document.
+
+    Raises OutputError for a lesson that the week does not have.
+    """
+    names = tuple(each.lesson.name for each in solved.lessons)
+    if lesson is not None and lesson not in names:
+        raise OutputError(f"the week has no lesson '{lesson}'; {nearest(lesson, names)}")
+    jobs = [_sheet(solved, each, layout) for each in solved.lessons]
+    jobs.append(_booklet(solved, layout))
+    return tuple(
+        job
+        for job in jobs
+        if (only is None or job.kind == only) and (lesson is None or job.lesson == lesson)
+    )
+
+
+def _sheet(solved: SolvedWeek, lesson: SolvedLesson, layout: Layout) -> Job:
+    file = f"{lesson.lesson.name}-{SHEET}.pdf"
+    return Job(
+        file,
+        SHEET,
+        lesson.lesson.name,
+        compose=lambda: compose_task_sheet(solved, lesson, layout),
+        proof=lambda pdf: proof_sheet(pdf, file, solved, lesson, layout),
+    )
+
+
+def _booklet(solved: SolvedWeek, layout: Layout) -> Job:
+    file = f"{BOOKLET}.pdf"
+    return Job(
+        file,
+        BOOKLET,
+        "",
+        compose=lambda: compose_answer_booklet(solved, layout),
+        proof=lambda pdf: proof_booklet(pdf, file, solved, layout),
+    )

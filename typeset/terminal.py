@@ -1,0 +1,50 @@
+"""What the terminal shows while documents are made: a bar, then a line a document."""
+
+from __future__ import annotations
+
+import sys
+from pathlib import Path
+from types import TracebackType
+
+from rich.console import Console
+from rich.progress import BarColumn, TextColumn, TimeElapsedColumn
+from rich.progress import Progress as Bar
+
+from typeset.press.making import Result
+
+
+def document_line(file: Path, result: Result) -> str:
+    """'printed/…/monday-task-sheet.pdf  2 sides  12.5 pt  0.8 s'."""
+    sides = result.made.sides
+    return (
+        f"{file}  {sides} {'side' if sides == 1 else 'sides'}  "
+        f"{result.type_size_pt:g} pt  {result.seconds:.1f} s"
+    )
+
+
+class Progress:
+    """A bar on the error stream, only where that is a terminal."""
+
+    def __init__(self) -> None:
+        console = Console(file=sys.stderr)
+        columns = (TextColumn("{task.description}"), BarColumn(), TimeElapsedColumn())
+        self._bar = Bar(*columns, console=console, transient=True, disable=not console.is_terminal)
+        self._task = self._bar.add_task("reading and solving", total=None)
+        self._begun = 0
+
+    def __enter__(self) -> Progress:
+        self._bar.start()
+        return self
+
+    def __exit__(
+        self,
+        kind: type[BaseException] | None,
+        error: BaseException | None,
+        trace: TracebackType | None,
+    ) -> None:
+        self._bar.stop()
+
+    def begin(self, file: str, count: int) -> None:
+        """A file of `count` is begun."""
+        self._bar.update(self._task, description=file, total=count, completed=self._begun)
+        self._begun += 1
