@@ -139,4 +139,45 @@ _ALL = (
     ),
 )
 
-MISCONCEPTIONS: dict[str, Misconception] = {each.name: each for each in _ALL}
+# Of pairs of amounts, of chains of steps, of fixed charges, of two unknowns and of fractions.
+_OF_PAIRS_AND_STEPS = (
+    Misconception(
+        "incorrect build-up",
+        "scales as far as a whole number goes and then adds the rest to both",
+        "What goes with the part that is left over?",
+    ),
+    Misconception(
+        "magical doubling",
+        "doubles or halves although the amount is not twice or half as large",
+        "Is the new amount really double, or half, of the old one?",
+    ),
+    Misconception(
+        "constant sum",
+        "takes from the one what the other gains, as if the total had to stay the same",
+        "Does anything in the story keep the total the same?",
+    ),
+    Misconception(
+        "same change to both",
+        "changes both amounts by the same number although the story does not link them so",
+        "When the first amount changes, what does the story say about the second?",
+    ),
+    Misconception(
+        "over-use of inverse proportion",
+        "lets the answer shrink as the other amount grows although it does not depend on it",
+        "Would more of the first really mean less of the second?",
+    ),
+    Misconception(
+        "difference turned round",
+        "puts the difference on the wrong one of the two amounts",
+        "Which of the two is the larger one?",
+    ),
+    Misconception(
+        "unit not converted",
+        "reckons with the written numbers although their units differ",
+        "Are both amounts in the same unit?",
+    ),
+)
+
+MISCONCEPTIONS: dict[str, Misconception] = {
+    each.name: each for each in (*_ALL, *_OF_PAIRS_AND_STEPS)
+}

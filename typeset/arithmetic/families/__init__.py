@@ -5,12 +5,22 @@ To add one: write its file here, and one line in `_FAMILIES`.
 
 from __future__ import annotations
 
+from typeset.arithmetic.families.constant_difference import ConstantDifference
+from typeset.arithmetic.families.constant_sum import ConstantSum
 from typeset.arithmetic.families.equal_groups import EqualGroups
+from typeset.arithmetic.families.inverse_proportion import InverseProportion
+from typeset.arithmetic.families.proportion import Proportion
 from typeset.arithmetic.families.ratio import Ratio
+from typeset.arithmetic.families.unchanging import Unchanging
 from typeset.arithmetic.family import AnyFamily
 
 _FAMILIES: tuple[AnyFamily, ...] = (
     Ratio(),
+    Proportion(),
+    ConstantDifference(),
+    ConstantSum(),
+    InverseProportion(),
+    Unchanging(),
     EqualGroups(),
 )
 
