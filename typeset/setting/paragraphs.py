@@ -14,7 +14,7 @@ from typeset.setting.lines import break_lines, line_width_pt
 
 # White between what hangs down from one line and what rises from the next, in ems: a
 # fraction or box pushes lines apart only where less than this would be left.
-_CLEAR_EMS = 0.15
+_CLEAR_EMS = 0.1
 
 
 @dataclass(frozen=True, slots=True)

@@ -31,7 +31,7 @@ INDENT_EMS = 1.5
 # A step's equation is close under its sentence, the next step further down.
 _EQUATION_GAP_EMS = Stretch(0.4, 0.5, 0.6)
 _STEP_GAP_EMS = Stretch(0.55, 0.75, 1.0)
-_LINE_CLEAR_EMS = 0.15
+_LINE_CLEAR_EMS = 0.1
 
 
 @dataclass(frozen=True, slots=True)
