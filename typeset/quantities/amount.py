@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from enum import Enum
 from fractions import Fraction
 
@@ -17,20 +17,25 @@ class Form(Enum):
     FRACTION = "fraction"
     # As several units: 1 h 20 min, 2 m 35 cm.
     COMPOUND = "compound"
+    # Money in pence alone: 250p.
+    PENCE = "pence"
 
 
 @dataclass(frozen=True, slots=True)
 class Amount:
     """`value` of `unit`, exact.
 
-    `form` and `places` (digits after the point as the author typed them) concern
-    only how it is written, so they take no part in comparing amounts.
+    `form`, `places` and `parts` concern only how it is written, so they take no part in
+    comparing amounts. `places` counts the digits after the point as the author typed them; of
+    a fraction it is the lower number, of a clock time the digits of its hour. `parts` are the
+    units of a compound amount, largest first.
     """
 
     value: Fraction
     unit: Unit = NUMBER
-    form: Form = Form.AUTO
-    places: int = 0
+    form: Form = field(default=Form.AUTO, compare=False)
+    places: int = field(default=0, compare=False)
+    parts: tuple[Unit, ...] = field(default=(), compare=False)
 
     @property
     def base(self) -> Fraction:
@@ -44,8 +49,8 @@ class Amount:
 
     def like(self, value: Fraction | int) -> Amount:
         """Another value of the same unit, written as custom has it."""
-        form = Form.AUTO if self.form is Form.COMPOUND else self.form
-        return Amount(Fraction(value), self.unit, form)
+        places = self.places if self.unit.dimension is Dimension.CLOCK else 0
+        return Amount(Fraction(value), self.unit, self._lasting_form, places)
 
     def to(self, unit: Unit) -> Amount:
         """The same amount in another unit of its dimension.
@@ -54,8 +59,12 @@ class Amount:
         """
         if unit.dimension is not self.unit.dimension:
             raise ValueError(f"{self.unit.dimension.value} is not {unit.dimension.value}")
-        form = Form.AUTO if self.form is Form.COMPOUND else self.form
-        return Amount(self.base / unit.per_base, unit, form)
+        return Amount(self.base / unit.per_base, unit, self._lasting_form)
+
+    @property
+    def _lasting_form(self) -> Form:
+        """The form that another value takes over: several units and pence are one value's own."""
+        return Form.AUTO if self.form in {Form.COMPOUND, Form.PENCE} else self.form
 
     def same_as(self, other: Amount) -> bool:
         """True where both are the same amount, whatever units they are written in.

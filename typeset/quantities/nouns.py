@@ -1,6 +1,6 @@
 """One tern, three terns: the singular and plural of the things an author counts.
 
-The regular rules of British spelling and the irregular nouns of a primary classroom.
+The regular rules of British spelling; words without a rule are in `irregular_nouns.py`.
 An author's own pairs (`nouns:` in week.yaml) come first.
 """
 
@@ -8,73 +8,37 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from typeset.quantities.irregular_nouns import ENDINGS, IRREGULAR, NO_MEN, SAME, SAME_ENDINGS
 from typeset.quantities.units import Unit, noun
 
-_IRREGULAR = {
-    "child": "children",
-    "person": "people",
-    "man": "men",
-    "woman": "women",
-    "fisherman": "fishermen",
-    "foot": "feet",
-    "tooth": "teeth",
-    "goose": "geese",
-    "mouse": "mice",
-    "loaf": "loaves",
-    "half": "halves",
-    "shelf": "shelves",
-    "knife": "knives",
-    "leaf": "leaves",
-    "wolf": "wolves",
-    "calf": "calves",
-    "scarf": "scarves",
-    "thief": "thieves",
-    "life": "lives",
-    "potato": "potatoes",
-    "tomato": "tomatoes",
-    "hero": "heroes",
-    "echo": "echoes",
-    "mango": "mangoes",
-    "die": "dice",
-    "axis": "axes",
-    "vertex": "vertices",
-    "buoy": "buoys",
-    "pence": "pence",
-    "quiz": "quizzes",
-    "bus": "buses",
-    "lens": "lenses",
-    "gas": "gases",
-    "canvas": "canvases",
-    "compass": "compasses",
-    "dinghy": "dinghies",
-    "tie": "ties",
-    "pie": "pies",
-    "movie": "movies",
-    "cookie": "cookies",
-    "shoe": "shoes",
-    "canoe": "canoes",
-    "toe": "toes",
-    "axe": "axes",
-    "cache": "caches",
-}
-_SAME = {"fish", "sheep", "deer", "salmon", "cod", "mackerel", "squid", "aircraft", "scissors"}
-_PLURALS = {many: one for one, many in _IRREGULAR.items()}
+_PLURALS = {many: one for one, many in IRREGULAR.items()}
 _VOWELS = "aeiou"
 _HISSING = ("s", "x", "z", "ch", "sh")
+# Before a plural -es that belongs to the singular's sound, not to its spelling.
+_HISSING_STEMS = ("ss", "x", "zz", "tz", "ch", "sh")
 # The words after which the rest of a noun phrase does not change: 'pots of paint'.
-_AFTER_HEAD = (" of ", " in ", " with ", " for ", " to ", " from ", " on ", " at ")
+_AFTER_HEAD = (
+    *(" of ", " in ", " with ", " without ", " for ", " to ", " from ", " on ", " at ", " by "),
+    *(" per ", " a ", " an ", " who ", " that ", " which "),
+)
 
 
 def plural(singular: str, own: Mapping[str, str] | None = None) -> str:
     """The plural of a noun or noun phrase ('pot of paint' gives 'pots of paint')."""
+    own = own or {}
+    if singular in own:
+        return own[singular]
     before, head, after = _split(singular)
-    return before + _plural_word(head, own or {}) + after
+    return before + _like_cased(head, _plural_word(head.lower(), own)) + after
 
 
 def singular(many: str, own: Mapping[str, str] | None = None) -> str:
     """The singular of a plural noun or noun phrase ('pots of paint' gives 'pot of paint')."""
+    singulars = {each: one for one, each in (own or {}).items()}
+    if many in singulars:
+        return singulars[many]
     before, head, after = _split(many)
-    return before + _singular_word(head, own or {}) + after
+    return before + _like_cased(head, _singular_word(head.lower(), singulars)) + after
 
 
 def counted(phrase: str, is_one: bool, own: Mapping[str, str] | None = None) -> Unit:
@@ -92,13 +56,26 @@ def _split(phrase: str) -> tuple[str, str, str]:
     return before + space, head, after
 
 
+def _like_cased(model: str, word: str) -> str:
+    """The word with a capital where the model has one ('Loaf', 'Loaves')."""
+    if word.lower() == model.lower():
+        return model
+    return word[:1].upper() + word[1:] if model[:1].isupper() else word
+
+
 def _plural_word(word: str, own: Mapping[str, str]) -> str:
     if word in own:
         return own[word]
-    if word in _IRREGULAR:
-        return _IRREGULAR[word]
-    if word in _SAME or not word:
+    if word in IRREGULAR:
+        return IRREGULAR[word]
+    front, hyphen, last = word.rpartition("-")
+    if hyphen:
+        return f"{front}-{_plural_word(last, own)}"
+    if word in SAME or word.endswith(SAME_ENDINGS) or not word:
         return word
+    for one, many in ENDINGS:
+        if word.endswith(one) and word not in NO_MEN:
+            return word.removesuffix(one) + many
     if word.endswith(_HISSING):
         return word + "es"
     if word.endswith("y") and word[-2:-1] not in _VOWELS:
@@ -107,15 +84,26 @@ def _plural_word(word: str, own: Mapping[str, str]) -> str:
 
 
 def _singular_word(word: str, own: Mapping[str, str]) -> str:
-    for one, many in own.items():
-        if word == many:
-            return one
+    if word in own:
+        return own[word]
     if word in _PLURALS:
         return _PLURALS[word]
-    if word in _SAME or not word.endswith("s") or word.endswith("ss"):
+    front, hyphen, last = word.rpartition("-")
+    if hyphen:
+        return f"{front}-{_singular_word(last, own)}"
+    for one, many in ENDINGS:
+        if word.endswith(many):
+            return word.removesuffix(many) + one
+    if word in SAME or word.endswith(SAME_ENDINGS) or not word.endswith("s"):
+        return word
+    return _without_s(word)
+
+
+def _without_s(word: str) -> str:
+    if word.endswith("ss"):
         return word
     if word.endswith("ies") and len(word) > 4:
         return word[:-3] + "y"
-    if word.endswith("es") and word[:-2].endswith(("ss", "x", "zz", "ch", "sh")):
+    if word.endswith("es") and word[:-2].endswith(_HISSING_STEMS):
         return word[:-2]
     return word[:-1]

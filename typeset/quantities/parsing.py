@@ -8,19 +8,33 @@ from fractions import Fraction
 
 from typeset.errors import AmountError
 from typeset.quantities.amount import Amount, Form
+from typeset.quantities.compound import parse_compound
 from typeset.quantities.nouns import counted
-from typeset.quantities.units import CLOCK, NUMBER, POUND, Dimension, Unit, unit_named
+from typeset.quantities.numerals import (
+    Numeral,
+    check_length,
+    digits_value,
+    fraction_numeral,
+    numeral,
+)
+from typeset.quantities.units import CLOCK, NUMBER, POUND, Dimension, unit_meant, unit_named
 
-_NUMBER = r"(?P<number>\d[\d,]*(?:\.\d+)?(?:\s*/\s*\d+)?(?:\s+\d+\s*/\s*\d+)?)"
-_AMOUNT = re.compile(rf"^(?P<sign>[-\u2212])?(?P<pound>£)?\s*{_NUMBER}\s*(?P<unit>.*)$")
-_CLOCK = re.compile(r"^(?P<hour>\d{1,2}):(?P<minute>\d{2})$")
-_RATIO = re.compile(r"^\d+(?:\.\d+)?(?:\s*:\s*\d+(?:\.\d+)?)+$")
-_COMPOUND = re.compile(r"^(?:\d[\d,.]*\s*[A-Za-z]+\s*){2,}$")
-_COMPOUND_PART = re.compile(r"(\d[\d,.]*)\s*([A-Za-z]+)")
-_GROUPED = re.compile(r"^\d{1,3}(?:,\d{3})+$")
-_NOUN = re.compile(r"^[A-Za-z][A-Za-z'’ -]*$")
-# Longer numbers than any pupil of these years meets; guards against nonsense and slow sums.
-_MOST_DIGITS = 15
+_FRACTION = r"(?:(?P<count>\d[\d,]*)\s)?(?P<over>\d+)\s?/\s?(?P<under>\d+)"
+_DECIMAL = r"(?P<decimal>\d[\d,]*(?:\.\d+)?)"
+_AMOUNT = re.compile(
+    rf"(?P<sign>[-\u2212])?(?P<pound>£)?\s?(?:{_FRACTION}|{_DECIMAL})\s?(?P<unit>.*)", re.ASCII
+)
+_CLOCK = re.compile(r"(?P<hour>\d{1,2}):(?P<minute>\d{2})", re.ASCII)
+_RATIO = re.compile(r"\d[\d,.]*(?:\s?:\s?\d[\d,.]*)+", re.ASCII)
+_NOUN = re.compile(r"[^\W\d_](?:[^\W\d_]|['’ -])*")
+_SPACED_THOUSANDS = re.compile(r"\d{1,3}(?: \d{3})+(?!\d).*", re.ASCII)
+_BARE_POINT = re.compile(r"\.\d+.*", re.ASCII)
+_NOT_NOUNS = {"st", "nd", "rd", "th"}
+_HALVES_OF_DAY = re.compile(r"(?::\d\d)?\s?[ap]\.?m\.?", re.IGNORECASE)
+# '½' and its like, which British keyboards and word processors offer, and the fraction slash.
+_ONE_SIGN = {"½": "1/2", "¼": "1/4", "¾": "3/4", "⅓": "1/3", "⅔": "2/3", "⅕": "1/5", "⅖": "2/5"}
+_ONE_SIGN |= {"⅗": "3/5", "⅘": "4/5", "⅙": "1/6", "⅚": "5/6", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8"}
+_ONE_SIGN |= {"⅞": "7/8"}
 EXAMPLES = (
     "write a number, or one with a unit, such as 12, 2.5 kg, £3.50, 40p, 1 h 20 min, 6 crates"
 )
@@ -32,20 +46,23 @@ def parse_amount(text: str, nouns: Mapping[str, str] | None = None) -> Amount:
     `nouns` maps the author's own singulars to their plurals.
     Raises AmountError saying what is wrong and what would be right.
     """
-    tidy = " ".join(text.split())
-    if clock := _CLOCK.match(tidy):
-        return _parse_clock(tidy, int(clock["hour"]), int(clock["minute"]))
-    if _RATIO.match(tidy):
+    tidy = _tidied(text)
+    if clock := _CLOCK.fullmatch(tidy):
+        return _clock_time(tidy, clock["hour"], int(clock["minute"]))
+    if _RATIO.fullmatch(tidy):
         raise AmountError(f"'{tidy}' is a ratio where one amount is wanted", EXAMPLES)
-    if _COMPOUND.match(tidy):
-        return _parse_compound(tidy)
-    match = _AMOUNT.match(tidy)
+    if compound := parse_compound(tidy):
+        return compound
+    match = _AMOUNT.fullmatch(tidy)
     if match is None:
-        raise AmountError(f"'{tidy}' is not an amount", EXAMPLES)
-    value, form, places = _parse_number(match["number"])
+        raise _not_an_amount(tidy)
+    read = _numeral_of(match)
     if match["sign"]:
-        value = -value
-    return _with_unit(match, value, form, places, nouns)
+        read = Numeral(-read.value, read.form, read.places)
+    unit = match["unit"].strip()
+    if match["pound"]:
+        return _pounds(tidy, read, unit)
+    return _pence(tidy, read) if unit == "p" else _with_unit(tidy, read, unit, nouns)
 
 
 def parse_ratio(text: str) -> tuple[Fraction, ...]:
@@ -53,105 +70,80 @@ def parse_ratio(text: str) -> tuple[Fraction, ...]:
 
     Raises AmountError for anything else, or for a part that is nothing.
     """
-    tidy = " ".join(text.split())
-    if not _RATIO.match(tidy):
+    tidy = _tidied(text)
+    if not _RATIO.fullmatch(tidy):
         raise AmountError(f"'{tidy}' is not a ratio", "write its parts with colons, such as 5:2")
-    parts = tuple(Fraction(part) for part in tidy.split(":"))
+    parts = tuple(numeral(part.strip()).value for part in tidy.split(":"))
     if not all(parts):
         raise AmountError(f"'{tidy}' has a part that is 0", "every part of a ratio is more than 0")
     return parts
 
 
-def _parse_clock(text: str, hour: int, minute: int) -> Amount:
-    if hour > 24 or minute > 59 or (hour == 24 and minute):
-        raise AmountError(f"'{text}' is not a time of day", "write 0:00 to 23:59")
-    return Amount(Fraction(60 * hour + minute), CLOCK)
-
-
-def _parse_compound(text: str) -> Amount:
-    """'1 h 20 min' in the smallest of its units. Each unit must be smaller than the one before."""
-    total = Fraction(0)
-    last: Unit | None = None
-    for digits, word in _COMPOUND_PART.findall(text):
-        unit = unit_named(word)
-        if unit is None:
-            raise AmountError(f"'{word}' in '{text}' is not a unit of measure", EXAMPLES)
-        if last and (unit.dimension is not last.dimension or unit.per_base >= last.per_base):
-            raise AmountError(
-                f"'{text}' does not go from a larger unit to a smaller one of the same kind",
-                "write it such as 1 h 20 min or 2 m 35 cm",
-            )
-        value, _form, _places = _parse_number(digits)
-        total += value * unit.per_base
-        last = unit
-    assert last is not None
-    return Amount(total / last.per_base, last, Form.COMPOUND)
-
-
-def _parse_number(text: str) -> tuple[Fraction, Form, int]:
-    """The exact value, whether it was typed as a decimal or fraction, and its decimal places."""
-    if sum(character.isdigit() for character in text) > _MOST_DIGITS:
-        raise AmountError(
-            f"'{text}' has too many digits", f"at most {_MOST_DIGITS} digits are read"
-        )
-    if "/" in text:
-        return _parse_fraction(text), Form.FRACTION, 0
-    whole, point, places = text.partition(".")
-    if "," in whole and not _GROUPED.match(whole):
-        raise AmountError(
-            f"'{text}' has a comma that does not group thousands",
-            f"write {whole.replace(',', '')}{point}{places} or {_grouped(whole)}{point}{places}",
-        )
-    value = Fraction(text.replace(",", ""))
-    return (value, Form.DECIMAL, len(places)) if point else (value, Form.AUTO, 0)
-
-
-def _grouped(digits: str) -> str:
-    return f"{int(digits.replace(',', '')):,}"
-
-
-def _parse_fraction(text: str) -> Fraction:
-    *front, last = text.replace(" /", "/").replace("/ ", "/").split()
-    over, _slash, under = last.partition("/")
-    if int(under) == 0:
-        raise AmountError(f"'{text}' divides by 0", "a fraction's lower number is at least 1")
-    if not front:
-        return Fraction(int(over.replace(",", "")), int(under))
-    return int(front[0].replace(",", "")) + Fraction(int(over), int(under))
-
-
-def _with_unit(
-    match: re.Match[str],
-    value: Fraction,
-    form: Form,
-    places: int,
-    nouns: Mapping[str, str] | None,
-) -> Amount:
-    text = match["unit"].strip()
-    if match["pound"]:
-        return _pounds(match.string, value, places, text)
-    if text == "p":
-        return Amount(value / 100, POUND)
-    if not text:
-        return Amount(value, NUMBER, form, places)
-    unit = unit_named(text)
-    if unit is not None and unit is not POUND:
-        return Amount(value, unit, form, places)
-    if not _NOUN.match(text):
-        raise AmountError(f"'{match.string}' is not an amount", EXAMPLES)
-    return Amount(value, counted(text, value == 1, nouns), form, places)
-
-
-def _pounds(whole: str, value: Fraction, places: int, text: str) -> Amount:
-    if text:
-        raise AmountError(f"'{text}' follows a sum of money in '{whole}'", "write £2.50 alone")
-    if places not in (0, 2):
-        raise AmountError(
-            f"'{whole}' has {places} digits of pence", "write pounds and two digits, such as £2.50"
-        )
-    return Amount(value, POUND)
-
-
 def is_measure(amount: Amount) -> bool:
     """True where the amount has a unit of measure or money, not a noun or nothing."""
     return amount.unit.dimension not in {Dimension.NUMBER, Dimension.COUNT}
+
+
+def _tidied(text: str) -> str:
+    """The text with single spaces and with '2½' spelt '2 1/2'."""
+    check_length(text)
+    for sign, spelt in _ONE_SIGN.items():
+        text = text.replace(sign, f" {spelt} ")
+    return " ".join(text.replace("\u2044", "/").split())
+
+
+def _clock_time(text: str, hour: str, minute: int) -> Amount:
+    if int(hour) > 23 or minute > 59:
+        raise AmountError(f"'{text}' is not a time of day", "write 0:00 to 23:59")
+    return Amount(Fraction(60 * int(hour) + minute), CLOCK, places=len(hour))
+
+
+def _numeral_of(match: re.Match[str]) -> Numeral:
+    if match["decimal"]:
+        return numeral(match["decimal"])
+    count = digits_value(match["count"]) if match["count"] else 0
+    return fraction_numeral(count, digits_value(match["over"]), digits_value(match["under"]))
+
+
+def _pounds(text: str, read: Numeral, unit: str) -> Amount:
+    if unit:
+        raise AmountError(f"'{unit}' follows a sum of money in '{text}'", "write £2.50 alone")
+    if read.form is Form.DECIMAL and read.places != 2:
+        raise AmountError(
+            f"'{text}' has not two digits of pence", "write pounds and two digits, such as £2.50"
+        )
+    return Amount(read.value, POUND)
+
+
+def _pence(text: str, read: Numeral) -> Amount:
+    """Pence are pounds, so that all money adds up; from 100p on they are still written as pence."""
+    if read.form is Form.DECIMAL and read.places == 2 and abs(read.value) < 1:
+        raise AmountError(
+            f"'{text}' is less than one penny", f"write {read.value * 100}p or £{text[:-1].strip()}"
+        )
+    form = Form.PENCE if abs(read.value) >= 100 else Form.AUTO
+    return Amount(read.value / 100, POUND, form)
+
+
+def _with_unit(text: str, read: Numeral, unit: str, nouns: Mapping[str, str] | None) -> Amount:
+    if not unit:
+        return Amount(read.value, NUMBER, read.form, read.places)
+    measure = unit_named(unit)
+    if measure is not None and measure is not POUND:
+        return Amount(read.value, measure, read.form, read.places)
+    if _HALVES_OF_DAY.fullmatch(unit):
+        raise AmountError(f"'{text}' is not a time that is read here", "write 9:05 or 15:30")
+    if meant := unit_meant(unit):
+        raise AmountError(f"'{unit}' in '{text}' is not how that unit is written", f"write {meant}")
+    if not _NOUN.fullmatch(unit) or unit in _NOT_NOUNS:
+        raise _not_an_amount(text)
+    return Amount(read.value, counted(unit, read.value == 1, nouns), read.form, read.places)
+
+
+def _not_an_amount(text: str) -> AmountError:
+    remedy = EXAMPLES
+    if _SPACED_THOUSANDS.fullmatch(text):
+        remedy = f"write {text.replace(' ', ',')}"
+    elif _BARE_POINT.fullmatch(text):
+        remedy = f"write 0{text}"
+    return AmountError(f"'{text}' is not an amount", remedy)

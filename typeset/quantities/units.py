@@ -88,6 +88,7 @@ _MEASURES = (
     _symbol(Dimension.CAPACITY, "cl", "1/100"),
     _named(Dimension.CAPACITY, "litre", "litres", "1"),
     _named(Dimension.CAPACITY, "pint", "pints", "0.56826125"),
+    _named(Dimension.CAPACITY, "fluid ounce", "fluid ounces", "0.0284130625"),
     _named(Dimension.CAPACITY, "gallon", "gallons", "4.54609"),
     # Time, base second.
     _named(Dimension.TIME, "second", "seconds", "1"),
@@ -103,6 +104,8 @@ _MEASURES = (
     _symbol(Dimension.AREA, "cm²", "1/10000"),
     _symbol(Dimension.AREA, "m²", "1"),
     _symbol(Dimension.AREA, "km²", "1000000"),
+    _named(Dimension.AREA, "hectare", "hectares", "10000"),
+    _symbol(Dimension.VOLUME, "mm³", "1/1000000000"),
     _symbol(Dimension.VOLUME, "cm³", "1/1000000"),
     _symbol(Dimension.VOLUME, "m³", "1"),
 )
@@ -115,30 +118,46 @@ _SPELLINGS = {
     "mins": "min",
     "hr": "h",
     "hrs": "h",
-    "sq cm": "cm²",
-    "sq m": "m²",
-    "cm2": "cm²",
-    "m2": "m²",
-    "km2": "km²",
-    "mm2": "mm²",
-    "cm3": "cm³",
-    "m3": "m³",
+    "oz": "ounce",
+    "lb": "pound",
+    "ft": "foot",
+    "yd": "yard",
+    "fl oz": "fluid ounce",
+    "degree": "°",
     "degrees": "°",
-    "metre": "m",
-    "metres": "m",
-    "kilometre": "km",
-    "kilometres": "km",
-    "centimetre": "cm",
-    "centimetres": "cm",
-    "millimetre": "mm",
-    "millimetres": "mm",
-    "gram": "g",
-    "grams": "g",
-    "kilogram": "kg",
-    "kilograms": "kg",
-    "millilitre": "ml",
-    "millilitres": "ml",
+    "per cent": "%",
 }
+
+# The long names of units that are written as symbols.
+_LONG_NAMES = {
+    "millimetre": "mm",
+    "centimetre": "cm",
+    "metre": "m",
+    "kilometre": "km",
+    "milligram": "mg",
+    "gram": "g",
+    "kilogram": "kg",
+    "millilitre": "ml",
+    "centilitre": "cl",
+}
+_SQUARED = {"mm": "mm²", "cm": "cm²", "m": "m²", "km": "km²"}
+_CUBED = {"mm": "mm³", "cm": "cm³", "m": "m³"}
+
+
+def _spellings() -> dict[str, str]:
+    """Every spelling besides a unit's own two, and the unit's own that it stands for."""
+    spellings = dict(_SPELLINGS)
+    for name, symbol in _LONG_NAMES.items():
+        spellings |= {name: symbol, f"{name}s": symbol}
+        if symbol in _SQUARED:
+            spellings |= {f"square {name}": _SQUARED[symbol], f"square {name}s": _SQUARED[symbol]}
+        if symbol in _CUBED:
+            spellings |= {f"cubic {name}": _CUBED[symbol], f"cubic {name}s": _CUBED[symbol]}
+    for symbol, power in _SQUARED.items():
+        spellings |= {f"{symbol}2": power, f"sq {symbol}": power}
+    for symbol, power in _CUBED.items():
+        spellings |= {f"{symbol}3": power, f"cu {symbol}": power}
+    return spellings
 
 
 def _table() -> dict[str, Unit]:
@@ -146,12 +165,21 @@ def _table() -> dict[str, Unit]:
     for unit in _MEASURES:
         table[unit.singular] = unit
         table[unit.plural] = unit
-    for spelling, symbol in _SPELLINGS.items():
+    for spelling, symbol in _spellings().items():
         table[spelling] = table[symbol]
     return table
 
 
 UNITS: dict[str, Unit] = _table()
+
+
+_LOWERED = {name.lower(): name for name in UNITS}
+
+
+def unit_meant(text: str) -> str | None:
+    """The unit that a text means by other letters ('Kg', 'ML', 'Metres', 'kg.'), or None."""
+    word = text.rstrip(".").lower()
+    return _LOWERED.get(word) if text not in UNITS else None
 
 
 def unit_named(text: str) -> Unit | None:

@@ -1,6 +1,6 @@
 """Amounts as British schools write them.
 
-'£2.50', '£4', '40p', '1,250 g', '45°', '9:05 am'-free 24-hour clock times '12:30', and
+'£2.50', '£4', '40p', '1,250 g', '45°', times of the 24-hour clock such as '12:30', and
 fractions that will be stacked. Money: pound sign with figures, no zero pence, pence
 alone below a pound, comma over 999 (Bristol and GOV.UK style). Space between number
 and unit, none before ° and % (NIST SP 811 s. 7.2 for the degree; % as schools do).
@@ -21,8 +21,8 @@ MINUS = "\u2212"
 TIMES = "\u00d7"
 DIVIDE = "\u00f7"
 
-# The larger and the smaller units of each way of writing one amount in several units.
-_COMPOUND_STEPS = (
+# The larger and the smaller unit where an amount is to be written in two and nobody says which.
+_USUAL_PAIRS = (
     ("week", "day"),
     ("day", "h"),
     ("h", "min"),
@@ -42,8 +42,9 @@ _DECIMAL_DIMENSIONS = {
     Dimension.VOLUME,
     Dimension.TEMPERATURE,
     Dimension.PERCENT,
+    Dimension.ANGLE,
 }
-_NO_SPACE_BEFORE = {"°", "%", "p"}
+_NO_SPACE_BEFORE = {"°", "%"}
 
 
 def write(amount: Amount) -> Solid:
@@ -59,7 +60,7 @@ def write_plain(amount: Amount) -> str:
 def exact(amount: Amount) -> str:
     """The value as an exact string for other programs: '7/2', '2.5', '60', '12:30'."""
     if amount.unit.dimension is Dimension.CLOCK:
-        return _clock(amount.value)
+        return _clock(amount.value, amount.places)
     value = amount.value
     if value.denominator == 1:
         return str(value.numerator)
@@ -135,7 +136,7 @@ def _merge_words(items: list[Inline]) -> Rich:
 def _pieces(amount: Amount) -> Iterator[Piece]:
     dimension = amount.unit.dimension
     if dimension is Dimension.CLOCK:
-        yield _clock(amount.value)
+        yield _clock(amount.value, amount.places)
     elif dimension is Dimension.MONEY:
         yield from _money(amount)
     elif amount.form is Form.COMPOUND and amount.value > 0:
@@ -144,60 +145,57 @@ def _pieces(amount: Amount) -> Iterator[Piece]:
         yield from _number_and_unit(amount)
 
 
-def _clock(minutes: Fraction) -> str:
-    hour, minute = divmod(minutes, 60)
-    if minute.denominator != 1:
-        whole_minutes = minute.numerator // minute.denominator
-        seconds = (minute - whole_minutes) * 60
-        return f"{hour}:{whole_minutes:02d}:{seconds.numerator // seconds.denominator:02d}"
-    return f"{hour}:{minute.numerator:02d}"
+def _clock(minutes: Fraction, hour_digits: int = 0) -> str:
+    """'12:30'; with seconds, '12:30:15', only where there are any."""
+    hour, rest = divmod(minutes, 60)
+    minute, part = divmod(rest, 1)
+    text = f"{hour:0{hour_digits}d}:{minute:02d}"
+    if not part:
+        return text
+    return f"{text}:{decimal(part * 60) if part * 60 >= 10 else f'0{decimal(part * 60)}'}"
 
 
 def _money(amount: Amount) -> Iterator[Piece]:
-    value = amount.value
-    pence = value * 100
-    sign = MINUS if value < 0 else ""
-    if 0 < abs(value) < 1 and pence.denominator == 1:
-        yield f"{sign}{abs(pence.numerator)}p"
+    value = abs(amount.value)
+    sign = MINUS if amount.value < 0 else ""
+    pence, pounds = decimal(value * 100), decimal(value, 2)
+    if pence is not None and (0 < value < 1 or amount.form is Form.PENCE):
+        yield f"{sign}{pence}p"
     elif value.denominator == 1:
-        yield f"{sign}£{whole(abs(value.numerator))}"
-    elif pence.denominator == 1:
-        yield f"{sign}£{decimal(abs(value), 2)}"
+        yield f"{sign}£{whole(value.numerator)}"
+    elif pounds is not None:
+        yield f"{sign}£{pounds}"
     else:
         yield f"{sign}£"
-        yield from _number(amount.like(abs(value)))
+        yield from mixed_number(value)
 
 
 def _compound(amount: Amount) -> str:
-    """The whole amount as two or more units, largest first; a rest of less than one stays decimal."""
-    parts: list[str] = []
+    """The amount in several units, largest first; what the smallest leaves stays a decimal."""
+    units = amount.parts or _usual_parts(amount.unit)
+    texts: list[str] = []
     rest = amount.base
-    for unit in _compound_units(amount.unit):
-        smallest = unit is _compound_units(amount.unit)[-1]
+    for unit in units:
         count = rest / unit.per_base
-        if not smallest:
+        if unit is not units[-1]:
             count = Fraction(count.numerator // count.denominator)
         if count:
-            text = decimal(count) or f"{count.numerator}/{count.denominator}"
-            parts.append(f"{text}{NO_BREAK}{unit_text(unit, count)}")
+            number = decimal(count) or f"{count.numerator}/{count.denominator}"
+            texts.append(f"{number}{NO_BREAK}{unit_text(unit, count)}")
             rest -= count * unit.per_base
-    return NO_BREAK.join(parts)
+    return NO_BREAK.join(texts)
 
 
-def _compound_units(unit: Unit) -> tuple[Unit, ...]:
-    """The unit's own pair of units: the larger ones above it, down to itself or one below."""
+def _usual_parts(unit: Unit) -> tuple[Unit, ...]:
+    """The unit with the next larger one; with the next smaller one where it is the largest."""
     symbol = {"hour": "h", "minute": "min", "second": "s"}.get(unit.singular, unit.singular)
-    for large, small in _COMPOUND_STEPS:
-        if small == symbol:
-            return _known(large, small)
-    for large, small in _COMPOUND_STEPS:
-        if large == symbol:
-            return _known(large, small)
-    return (unit,)
-
-
-def _known(*names: str) -> tuple[Unit, ...]:
-    return tuple(unit for name in names if (unit := unit_named(name)) is not None)
+    pairs = [
+        *(p for p in _USUAL_PAIRS if p[1] == symbol),
+        *(p for p in _USUAL_PAIRS if p[0] == symbol),
+    ]
+    if not pairs:
+        return (unit,)
+    return tuple(found for name in pairs[0] if (found := unit_named(name)) is not None)
 
 
 def _number_and_unit(amount: Amount) -> Iterator[Piece]:
@@ -210,6 +208,9 @@ def _number_and_unit(amount: Amount) -> Iterator[Piece]:
 
 def _number(amount: Amount) -> Iterator[Piece]:
     value = amount.value
+    if amount.form is Form.FRACTION:
+        yield from mixed_number(value, amount.places)
+        return
     if value.denominator == 1 and not amount.places:
         yield whole(value.numerator)
         return
@@ -221,16 +222,19 @@ def _number(amount: Amount) -> Iterator[Piece]:
 
 
 def _wants_decimal(amount: Amount) -> bool:
-    if amount.form is Form.AUTO:
-        return amount.unit.dimension in _DECIMAL_DIMENSIONS
-    return amount.form is not Form.FRACTION
+    return amount.form is not Form.AUTO or amount.unit.dimension in _DECIMAL_DIMENSIONS
 
 
-def mixed_number(value: Fraction) -> Iterator[Piece]:
-    """A fraction or mixed number in lowest terms: '2' and 3 over 4."""
+def mixed_number(value: Fraction, lower: int = 0) -> Iterator[Piece]:
+    """A fraction or mixed number: '2' and 3 over 4.
+
+    Its lower number is `lower` where the value is so many of those parts ('2/4'), else the
+    least one.
+    """
     sign = MINUS if value < 0 else ""
-    count, rest = divmod(abs(value.numerator), value.denominator)
-    if count or sign:
-        yield f"{sign}{count:,}" if count else sign
+    count, rest = divmod(abs(value), 1)
+    if count or sign or not rest:
+        yield f"{sign}{count:,}" if count or not rest else sign
     if rest:
-        yield Stacked(whole(rest), whole(value.denominator))
+        under = lower if lower and (rest * lower).denominator == 1 else rest.denominator
+        yield Stacked(whole((rest * under).numerator), whole(under))
