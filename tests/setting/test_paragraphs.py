@@ -1,5 +1,7 @@
 from __future__ import annotations
 
+from itertools import pairwise
+
 import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
@@ -26,7 +28,7 @@ def baselines(paragraph: Paragraph) -> list[float]:
 
 def test_baselines_are_a_leading_apart() -> None:
     paragraph = set_paragraph(STORY, STYLE, 200)
-    steps = [b - a for a, b in zip(baselines(paragraph), baselines(paragraph)[1:], strict=False)]
+    steps = [b - a for a, b in pairwise(baselines(paragraph))]
     assert len(steps) > 2 and steps == pytest.approx([18.0] * len(steps))
 
 
@@ -49,7 +51,7 @@ def test_tight_leading_gives_way_to_fractions_but_only_between_their_lines() -> 
     rich = (*words("gulls and terns and "), Solid((Stacked("1", "3"),)))
     rich = (*rich, *words(" of the kites upon the harbour wall of the old town by the sea"))
     first, second, *rest = baselines(set_paragraph(rich, tight, 140))
-    steps = [b - a for a, b in zip((second, *rest), rest, strict=False)]
+    steps = [b - a for a, b in pairwise((second, *rest))]
     assert second - first > 1.1 * 12
     assert steps[-1] == pytest.approx(1.1 * 12)
 

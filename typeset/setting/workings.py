@@ -31,7 +31,9 @@ INDENT_EMS = 1.5
 # A step's equation is close under its sentence, the next step further down.
 _EQUATION_GAP_EMS = Stretch(0.4, 0.5, 0.6)
 _STEP_GAP_EMS = Stretch(0.55, 0.75, 1.0)
+# As in a paragraph: what must stay white between a fraction and the line under it.
 _LINE_CLEAR_EMS = 0.1
+_NO_BREAK = "\u00a0"
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,15 +75,20 @@ def working(
 def alignment_pt(equations: Sequence[Equals], style: TextStyle, measure_pt: float) -> float:
     """How far from the left the first signs of a column stand.
 
-    The widest left side decides, unless something would then not fit: then the widest one
-    that leaves room for the rest of every equation that it aligns.
+    One of the left sides decides: the one with which most equations find room on both sides
+    of their signs, and of several such the widest.
     """
-    widths = [(_side_pt(e, 0, style), _rest_pt(e, style)) for e in equations]
-    for candidate, _ in sorted(widths, reverse=True):
-        aligned = [rest for left, rest in widths if left <= candidate]
-        if candidate + max(aligned) <= measure_pt + TOLERANCE_PT:
-            return candidate
-    return 0.0
+    widths = [(_side_pt(e, style), _rest_pt(e, style)) for e in equations]
+
+    def aligned(candidate: float) -> int:
+        return sum(_fits_at(candidate, left, rest, measure_pt) for left, rest in widths)
+
+    return max((left for left, _ in widths), key=lambda c: (aligned(c), c), default=0.0)
+
+
+def _fits_at(sign_at_pt: float, left_pt: float, rest_pt: float, measure_pt: float) -> bool:
+    room_left = left_pt <= sign_at_pt + TOLERANCE_PT
+    return room_left and sign_at_pt + rest_pt <= measure_pt + TOLERANCE_PT
 
 
 def lay_out_aligned(
@@ -111,43 +118,47 @@ def _lines(
     equation: Equals, style: TextStyle, measure_pt: float, sign_at_pt: float
 ) -> list[tuple[float, Atoms]]:
     """Each line with where it starts."""
-    left = _side_pt(equation, 0, style)
+    left = _side_pt(equation, style)
     whole = atoms_of(equation, style.face)
     whole_pt = atoms_width_pt(whole, style.size_pt)
     if not equation.signs:
         return [(0.0, whole)]
-    start = max(0.0, sign_at_pt - left)
-    if left <= sign_at_pt + TOLERANCE_PT and start + whole_pt <= measure_pt + TOLERANCE_PT:
+    aligns = _fits_at(sign_at_pt, left, _rest_pt(equation, style), measure_pt)
+    start = sign_at_pt - left if aligns else 0.0
+    if start + whole_pt <= measure_pt + TOLERANCE_PT:
         return [(start, whole)]
-    if left > sign_at_pt + TOLERANCE_PT and whole_pt <= measure_pt + TOLERANCE_PT:
-        return [(0.0, whole)]
-    return _a_line_for_every_sign(equation, style, measure_pt, sign_at_pt)
-
-
-def _a_line_for_every_sign(
-    equation: Equals, style: TextStyle, measure_pt: float, sign_at_pt: float
-) -> list[tuple[float, Atoms]]:
-    left = _side_pt(equation, 0, style)
-    first = atoms_of(equation.sides[0], style.face)
     tails = [_tail(equation, index, style) for index in range(len(equation.signs))]
-    if left <= sign_at_pt + TOLERANCE_PT:
-        space = (Atom("\u00a0", style.face),)
-        head = (sign_at_pt - left, first + space + tails[0])
-        gap = atoms_width_pt(space, style.size_pt)
-        return [head, *((sign_at_pt + gap, tail) for tail in tails[1:])]
+    if aligns:
+        return _hung_from_signs(equation, tails, style, start)
+    return _hung_from_left(equation, tails, style, measure_pt)
+
+
+def _hung_from_signs(
+    equation: Equals, tails: Sequence[Atoms], style: TextStyle, start_pt: float
+) -> list[tuple[float, Atoms]]:
+    """The first sign on the line of the left side, every further one on a line under it."""
+    head = (*atoms_of(equation.sides[0], style.face), Atom(_NO_BREAK, style.face))
+    sign_at = start_pt + atoms_width_pt(head, style.size_pt)
+    return [(start_pt, head + tails[0]), *((sign_at, tail) for tail in tails[1:])]
+
+
+def _hung_from_left(
+    equation: Equals, tails: Sequence[Atoms], style: TextStyle, measure_pt: float
+) -> list[tuple[float, Atoms]]:
+    """The left side on a line of its own, every sign on a line under it, a little indented."""
     widest = max(atoms_width_pt(tail, style.size_pt) for tail in tails)
     start = max(0.0, min(INDENT_EMS * style.size_pt, measure_pt - widest))
-    return [(0.0, first), *((start, tail) for tail in tails)]
+    return [(0.0, atoms_of(equation.sides[0], style.face)), *((start, tail) for tail in tails)]
 
 
 def _tail(equation: Equals, index: int, style: TextStyle) -> Atoms:
     """A sign with the side after it, as a line starts with it."""
-    sign = (Atom(f"{equation.signs[index]}\u00a0", style.face),)
+    sign = (Atom(f"{equation.signs[index]}{_NO_BREAK}", style.face),)
     return sign + atoms_of(equation.sides[index + 1], style.face)
 
 
-def _side_pt(equation: Equals, index: int, style: TextStyle) -> float:
-    return atoms_width_pt(atoms_of(equation.sides[index], style.face), style.size_pt)
+def _side_pt(equation: Equals, style: TextStyle) -> float:
+    return atoms_width_pt(atoms_of(equation.sides[0], style.face), style.size_pt)
 
 
 def _rest_pt(equation: Equals, style: TextStyle) -> float:
