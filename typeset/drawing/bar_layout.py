@@ -19,8 +19,10 @@ _BAR_FRAME_PT = 25.5
 _ROW_GAP_EMS = 0.75
 # Room around an empty bar for the pupil's own braces and values (10 mm of writing).
 FRAME_GAP_PT = 28.0
-BRACE_GAP_PT = 2.5
+BRACE_GAP_PT = 3.5
 LABEL_GAP_PT = 1.8
+# Between a bar and its name above it: more than a break mark needs.
+NAME_ABOVE_PT = 3.5
 # White between the end of the shorter bar and the value of the difference.
 GAP_SIDE_PT = 4.0
 
@@ -190,7 +192,7 @@ def bar_tops(rows: Sequence[BarRow], height: float, show: Show, plan: BarPlan) -
         if show is Show.FRAME:
             gap = max(gap, FRAME_GAP_PT)
         if plan.names_pt is None:
-            gap += after.name.height_pt + 3 if after.name else 0
+            gap += after.name.height_pt + 2 + NAME_ABOVE_PT if after.name else 0
         else:
             gap = max(gap, _overhang(before, height) + _overhang(after, height) + 4)
         tops.append(tops[-1] + height + gap)

@@ -10,6 +10,7 @@ from typeset.drawing.bar_layout import (
     FRAME_GAP_PT,
     GAP_SIDE_PT,
     LABEL_GAP_PT,
+    NAME_ABOVE_PT,
     BarPlan,
     BarRow,
     BarSide,
@@ -64,7 +65,7 @@ def _draw_name(sketch: Sketch, row: BarRow, plan: BarPlan, top: float, height: f
     if row.name is None:
         return
     if plan.names_pt is None:
-        over = row.above.height_pt + row.name.height_pt + 2
+        over = row.above.height_pt + row.name.height_pt + NAME_ABOVE_PT
         sketch.put(row.name, row.ends_pt[0], top - over)
     else:
         sketch.put(row.name, 0.0, top + height / 2 - row.name.middle_pt)

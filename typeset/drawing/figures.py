@@ -2,9 +2,30 @@
 
 from __future__ import annotations
 
-from typeset.arithmetic.figures import Figure, Show
+from typeset.arithmetic.figures import (
+    AreaRectangle,
+    BarModel,
+    BranchingTree,
+    DotArray,
+    DoubleNumberLine,
+    Figure,
+    NumberLine,
+    PostsAndGaps,
+    RatioTable,
+    SequenceBoxes,
+    Show,
+    TimeLine,
+    TwoWayTable,
+)
 from typeset.drawing.bar_model import draw_bar_model
+from typeset.drawing.number_lines import draw_double_number_line, draw_number_line
+from typeset.drawing.posts import draw_posts
+from typeset.drawing.rectangles import draw_area, draw_array
+from typeset.drawing.sequence import draw_sequence
 from typeset.drawing.shapes import Drawing
+from typeset.drawing.tables import draw_ratio_table, draw_two_way_table
+from typeset.drawing.time_line import draw_time_line
+from typeset.drawing.tree import draw_tree
 
 
 def draw_figure(figure: Figure, show: Show, width_pt: float, size_pt: float) -> Drawing:
@@ -14,4 +35,26 @@ def draw_figure(figure: Figure, show: Show, width_pt: float, size_pt: float) -> 
     is short. Raises FitError where it cannot be drawn with every label clear, GlyphError
     for a character that the font lacks.
     """
-    return draw_bar_model(figure, show, width_pt, size_pt)
+    match figure:
+        case BarModel():
+            return draw_bar_model(figure, show, width_pt, size_pt)
+        case NumberLine():
+            return draw_number_line(figure, show, width_pt, size_pt)
+        case DoubleNumberLine():
+            return draw_double_number_line(figure, show, width_pt, size_pt)
+        case RatioTable():
+            return draw_ratio_table(figure, show, width_pt, size_pt)
+        case DotArray():
+            return draw_array(figure, show, width_pt, size_pt)
+        case AreaRectangle():
+            return draw_area(figure, show, width_pt, size_pt)
+        case BranchingTree():
+            return draw_tree(figure, show, width_pt, size_pt)
+        case TwoWayTable():
+            return draw_two_way_table(figure, show, width_pt, size_pt)
+        case TimeLine():
+            return draw_time_line(figure, show, width_pt, size_pt)
+        case PostsAndGaps():
+            return draw_posts(figure, show, width_pt, size_pt)
+        case SequenceBoxes():
+            return draw_sequence(figure, show, width_pt, size_pt)

@@ -57,8 +57,7 @@ def brace(start_pt: float, end_pt: float, base_pt: float, depth_pt: float) -> Pa
 
 def side_brace(base_pt: float, top_pt: float, bottom_pt: float, depth_pt: float) -> Path:
     """An upright brace from y = top to y = bottom, its tip `depth_pt` right of its base."""
-    level = brace(top_pt, bottom_pt, base_pt, depth_pt)
-    return Path(tuple(_turned(step) for step in level.steps), FINE_PT)
+    return _mirrored(brace(top_pt, bottom_pt, base_pt, depth_pt))
 
 
 def _turned(step: PathStep) -> PathStep:
@@ -113,6 +112,20 @@ def arch_arrow(start_pt: float, end_pt: float, base_pt: float, rise_pt: float) -
     return Path(steps, FINE_PT), arrow_head((end_pt, base_pt), 0.0, -up)
 
 
+def arch_arrow_sideways(
+    start_pt: float, end_pt: float, base_pt: float, rise_pt: float
+) -> tuple[Path, Path]:
+    """The same arrow standing on an upright base, out to its right, from y to y."""
+    return (
+        _mirrored(arch_arrow(start_pt, end_pt, base_pt, -rise_pt)[0]),
+        arrow_head((base_pt, end_pt), -1.0, 0.0),
+    )
+
+
+def _mirrored(path: Path) -> Path:
+    return Path(tuple(_turned(step) for step in path.steps), path.thickness_pt)
+
+
 def straight_arrow(start: Point, end: Point, both_ends: bool = False) -> tuple[Path, ...]:
     """A straight arrow, with heads at both ends for a distance."""
     (x1, y1), (x2, y2) = start, end
@@ -150,3 +163,8 @@ def dot(x_pt: float, y_pt: float, radius_pt: float, filled: bool = True) -> Path
         ("C", x + k, y - r, x + r, y - k, x + r, y),
     )
     return Path(steps, LEAST_PT, BLACK, BLACK if filled else WHITE)
+
+
+def left_brace(base_pt: float, top_pt: float, bottom_pt: float, depth_pt: float) -> Path:
+    """An upright brace left of what it spans, its tip `depth_pt` left of its base."""
+    return side_brace(base_pt, top_pt, bottom_pt, -depth_pt)

@@ -1,0 +1,123 @@
+"""A time line of two things that change alike: the gap between them stays the same."""
+
+from __future__ import annotations
+
+import itertools
+from collections.abc import Sequence
+
+from typeset.arithmetic.figures import Show, TimeLine, TimeRow
+from typeset.drawing.figure_words import time_line_words
+from typeset.drawing.labels import Label, mark_label, wrapped_label
+from typeset.drawing.pens import FINE_PT, OUTLINE_PT, arrow_head, dot, rule, straight_arrow
+from typeset.drawing.placing import place_rows
+from typeset.drawing.shapes import Drawing, Face
+from typeset.drawing.sketch import Sketch, largest_that_fits
+from typeset.errors import FitError
+
+_NAME_SHARE = 0.3
+_NAME_GAP_PT = 8.0
+_DOT_PT = 2.2
+_TAIL_PT = 12.0
+_BETWEEN_EMS = 3.0
+_CLEAR_PT = 4.0
+_WRITING_PT = 24.0
+
+
+def draw_time_line(figure: TimeLine, show: Show, width_pt: float, size_pt: float) -> Drawing:
+    """Moments from left to right, two rows, and the gap marked at each moment.
+
+    Raises FitError, GlyphError.
+    """
+    return largest_that_fits(lambda size: _time_line(figure, show, width_pt, size), size_pt)
+
+
+def _time_line(figure: TimeLine, show: Show, width_pt: float, size_pt: float) -> Drawing:
+    sketch = Sketch(width_pt)
+    gap = mark_label(figure.gap, show, size_pt)
+    between = _BETWEEN_EMS * size_pt
+    if gap is not None:
+        between = max(between, gap.level_height_pt + 4 * _CLEAR_PT)
+    left = _put_names(sketch, figure, between, size_pt)
+    labels = [[mark_label(m, show, size_pt) for m in row.marks] for row in _rows(figure)]
+    heads = [wrapped_label(m.name, size_pt, width_pt / 2, Face.BOLD) for m in figure.moments]
+    xs = _places(figure, [*labels, heads], (left, width_pt), gap)
+    for y in (0.0, between):
+        _draw_row(sketch, left, xs, y)
+    top = _put_values(sketch, xs, labels[0], (left, width_pt), -_DOT_PT, up=True)
+    _put_values(sketch, xs, labels[1], (left, width_pt), between + _DOT_PT, up=False)
+    if show is Show.FRAME:
+        top -= _WRITING_PT
+        sketch.room_to(between + _WRITING_PT)
+    _put_values(sketch, xs, heads, (0.0, width_pt), top - _CLEAR_PT, up=True)
+    if gap is not None:
+        _draw_gaps(sketch, xs, between, gap)
+    return sketch.finished(time_line_words(figure, show))
+
+
+def _rows(figure: TimeLine) -> tuple[TimeRow, TimeRow]:
+    return figure.upper, figure.lower
+
+
+def _put_names(sketch: Sketch, figure: TimeLine, between: float, size_pt: float) -> float:
+    room = _NAME_SHARE * sketch.width_pt
+    labels = [wrapped_label(row.name, size_pt, room) for row in _rows(figure)]
+    for label, y in zip(labels, (0.0, between), strict=True):
+        sketch.put(label, 0.0, y - label.middle_pt)
+    return max(label.width_pt for label in labels) + _NAME_GAP_PT
+
+
+def _places(
+    figure: TimeLine,
+    labels: Sequence[Sequence[Label | None]],
+    room: tuple[float, float],
+    gap: Label | None,
+) -> list[float]:
+    """The x of each moment, to scale, with room for the first and the last label.
+
+    Raises FitError where moments stand so near that the gap's value cannot go between.
+    """
+    low, high = room
+    half = max((label.width_pt / 2 for row in labels for label in row if label), default=0.0)
+    half = min(half, (high - low) / 4)
+    beside = 2 * _CLEAR_PT + gap.width_pt if gap is not None else 0.0
+    start, end = low + max(half, _DOT_PT), high - max(half, beside, _TAIL_PT)
+    ats = [moment.at for moment in figure.moments]
+    span = (ats[-1] - ats[0]) or ats[0].__class__(1)
+    xs = [start + float((at - ats[0]) / span) * (end - start) for at in ats]
+    steps = [after - before for before, after in itertools.pairwise(xs)]
+    if steps and min(steps) < beside:
+        raise FitError(
+            f"two moments of the time line are {min(steps):.0f} pt apart and the gap's value "
+            f"needs {beside:.0f} pt; a wider column or fewer moments would help"
+        )
+    return xs
+
+
+def _draw_row(sketch: Sketch, left: float, xs: Sequence[float], y: float) -> None:
+    right = min(xs[-1] + _TAIL_PT, sketch.width_pt - FINE_PT)
+    sketch.add(rule((left, y), (right - 1, y), OUTLINE_PT), arrow_head((right, y), 1.0, 0.0))
+    for x in xs:
+        sketch.add(dot(x, y, _DOT_PT))
+
+
+def _put_values(
+    sketch: Sketch,
+    xs: Sequence[float],
+    labels: Sequence[Label | None],
+    room: tuple[float, float],
+    base: float,
+    up: bool,
+) -> float:
+    """Labels beside their moments; the y that they reach to."""
+    shown = [(x, label) for x, label in zip(xs, labels, strict=True) if label is not None]
+    rows = place_rows([x for x, _ in shown], [label for _, label in shown], *room)
+    sketch.put_rows(rows, base, up)
+    return base - rows.height_pt if up else base + rows.height_pt
+
+
+def _draw_gaps(sketch: Sketch, xs: Sequence[float], between: float, gap: Label) -> None:
+    """The same distance, with its value right of it, at every moment."""
+    for x in xs:
+        ends = (x, _CLEAR_PT), (x, between - _CLEAR_PT)
+        sketch.add(*straight_arrow(*ends, both_ends=True))
+        sketch.put(gap, x + _CLEAR_PT, between / 2 - gap.middle_pt)

@@ -1,0 +1,195 @@
+"""Branching trees of choices, from left to right; a large tree is drawn in part and told."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from math import prod
+
+from typeset.arithmetic.figures import BranchingTree, Choice, Show
+from typeset.drawing.figure_words import tree_words
+from typeset.drawing.labels import Label, mark_label, wrapped_label
+from typeset.drawing.pens import FINE_PT, dot, rule
+from typeset.drawing.shapes import Drawing, Face
+from typeset.drawing.sketch import Sketch, largest_that_fits
+from typeset.errors import FitError
+
+# More leaves than this are not counted by eye; the first branch then stands for the others.
+_MOST_LEAVES = 12
+_MOST_OPTIONS = 6
+_BRANCH_PT = 26.0
+_STUB_PT = 3.0
+_ROW_GAP_PT = 3.0
+# A line to write a choice on.
+_BLANK_EMS = 4.5
+_WRITING_PT = 20.0
+
+
+@dataclass(slots=True)
+class _Node:
+    """An option at its level, with the options that follow; or words that tell the rest."""
+
+    level: int
+    label: Label
+    children: list[_Node]
+    is_told: bool = False
+    y_pt: float = 0.0
+
+
+def draw_tree(tree: BranchingTree, show: Show, width_pt: float, size_pt: float) -> Drawing:
+    """The tree with the name of each choice over its level. Raises FitError, GlyphError."""
+    return largest_that_fits(lambda size: _tree(tree, show, width_pt, size), size_pt)
+
+
+def _tree(tree: BranchingTree, show: Show, width_pt: float, size_pt: float) -> Drawing:
+    sketch = Sketch(width_pt)
+    columns = _columns(tree, width_pt, size_pt)
+    heads = _put_heads(sketch, tree, columns, size_pt)
+    if show is Show.FRAME:
+        bottom = _draw_blanks(sketch, tree.choices[0], columns[0], heads, size_pt)
+        sketch.room_to(bottom + _WRITING_PT * 2)
+        return sketch.finished(tree_words(tree, show))
+    nodes = list(_grown(tree.choices, 0, show, (columns, width_pt, size_pt)))
+    bottom = _settle(nodes, heads)
+    _draw_branches(sketch, (columns[0][0] - _BRANCH_PT, _middle(nodes)), nodes, columns)
+    total = mark_label(tree.total, show, size_pt)
+    if total is not None:
+        sketch.put(total, columns[-1][0], bottom + _ROW_GAP_PT)
+    return sketch.finished(tree_words(tree, show))
+
+
+def _columns(tree: BranchingTree, width_pt: float, size_pt: float) -> list[tuple[float, float]]:
+    """The left edge and width of each level; names wrap where all cannot have their length."""
+    count = len(tree.choices)
+    room = width_pt - count * _BRANCH_PT - _STUB_PT
+    widths = [
+        max(wrapped_label(option, size_pt, room, Face.BOLD).width_pt for option in _texts(choice))
+        for choice in tree.choices
+    ]
+    if sum(widths) > room:
+        # The narrow levels keep their width, the wide ones share the rest.
+        limit = max(widths)
+        while sum(min(width, limit) for width in widths) > room and limit > size_pt:
+            limit -= 1.0
+        widths = [min(width, limit) for width in widths]
+    if sum(widths) > room:
+        raise FitError(f"{count} levels of choices do not fit in {width_pt:.0f} pt")
+    lefts, x = [], _STUB_PT
+    for width in widths:
+        x += _BRANCH_PT
+        lefts.append((x, width))
+        x += width
+    return lefts
+
+
+def _texts(choice: Choice) -> tuple[str, ...]:
+    return (*choice.options, choice.name) if choice.name else choice.options
+
+
+def _put_heads(
+    sketch: Sketch, tree: BranchingTree, columns: Sequence[tuple[float, float]], size_pt: float
+) -> float:
+    """The choices' names; the y below which the tree may start."""
+    heads = [
+        (wrapped_label(choice.name, size_pt, width, Face.BOLD), left)
+        for choice, (left, width) in zip(tree.choices, columns, strict=True)
+        if choice.name
+    ]
+    for head, left in heads:
+        sketch.put(head, left, -head.height_pt)
+    return 2 * _ROW_GAP_PT if heads else 0.0
+
+
+def _grown(
+    choices: Sequence[Choice],
+    level: int,
+    show: Show,
+    frame: tuple[Sequence[tuple[float, float]], float, float],
+) -> Iterator[_Node]:
+    """The nodes of a level. Where all leaves would be too many, the first option grows and
+    the others are told; the first step grows the first option only."""
+    if level == len(choices):
+        return
+    columns, width_pt, size_pt = frame
+    left, room = columns[level]
+    options = choices[level].options
+    leaves = prod(len(choice.options) for choice in choices[level:])
+    is_leaf = level == len(choices) - 1
+    is_whole = leaves <= _MOST_LEAVES
+    shown = options[: _drawn(options)] if is_leaf else options if is_whole else options[:1]
+    for index, option in enumerate(shown):
+        grows = show is Show.COMPLETE or index == 0
+        children = list(_grown(choices, level + 1, show, frame)) if grows else []
+        yield _Node(level, wrapped_label(option, size_pt, room), children)
+    rest = options[len(shown) :]
+    if rest:
+        words = _rest_words(rest, is_leaf)
+        yield _Node(level, wrapped_label(words, size_pt, width_pt - left), [], is_told=True)
+
+
+def _drawn(options: Sequence[str]) -> int:
+    """How many leaves of one branch are drawn: all of them, or a few before the rest is told."""
+    return len(options) if len(options) <= _MOST_OPTIONS else 3
+
+
+def _rest_words(rest: Sequence[str], is_leaf: bool) -> str:
+    if is_leaf:
+        return f"and so on to {rest[-1]}"
+    if len(rest) == 1:
+        return f"and so on for {rest[0]}"
+    if len(rest) > _MOST_OPTIONS:
+        return f"and so on for each of the other {len(rest)}"
+    return f"and so on for each of {', '.join(rest[:-1])} and {rest[-1]}"
+
+
+def _settle(nodes: Sequence[_Node], top: float) -> float:
+    """Sets each node's height on the page, leaves from top to bottom; the y of the bottom."""
+    for node in nodes:
+        bottom = _settle(node.children, top) if node.children else top
+        own = node.label.level_height_pt + _ROW_GAP_PT
+        middle = _middle(node.children) if node.children else top + own / 2
+        # A name of several lines may need more than its branches do.
+        node.y_pt = max(middle, top + own / 2)
+        top = max(bottom, node.y_pt + own / 2)
+    return top
+
+
+def _middle(nodes: Sequence[_Node]) -> float:
+    return (nodes[0].y_pt + nodes[-1].y_pt) / 2
+
+
+def _draw_branches(
+    sketch: Sketch,
+    start: tuple[float, float],
+    nodes: Sequence[_Node],
+    columns: Sequence[tuple[float, float]],
+) -> None:
+    """Slanting lines run in the strip before each level only, so they meet no label."""
+    sketch.add(dot(start[0], start[1], 1.6))
+    for node in nodes:
+        left, width = columns[node.level]
+        sketch.put(node.label, left, node.y_pt - node.label.middle_pt)
+        end = (left - _STUB_PT, node.y_pt)
+        sketch.add(rule(start, end, FINE_PT, dashed=node.is_told))
+        if node.children:
+            joint = (left + width + _STUB_PT, node.y_pt)
+            leave = left + node.label.width_pt + _STUB_PT
+            if joint[0] - leave > 1:
+                sketch.add(rule((leave, node.y_pt), joint))
+            _draw_branches(sketch, joint, node.children, columns)
+
+
+def _draw_blanks(
+    sketch: Sketch, choice: Choice, column: tuple[float, float], top: float, size_pt: float
+) -> float:
+    """The root, with a line to write on for each option of the first choice (at most a few)."""
+    count = min(len(choice.options), _MOST_OPTIONS)
+    left, width = column
+    height = count * 2 * _WRITING_PT
+    root = (left - _BRANCH_PT, top + height / 2)
+    sketch.add(dot(*root, 1.6))
+    right = min(left + max(width, _BLANK_EMS * size_pt), sketch.width_pt)
+    for index in range(count):
+        y = top + (index + 0.5) * 2 * _WRITING_PT
+        sketch.add(rule(root, (left - _STUB_PT, y)), rule((left, y), (right, y)))
+    return top + height - _WRITING_PT
