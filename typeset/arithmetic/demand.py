@@ -19,7 +19,8 @@ _BASE = {"+": Fraction(1), MINUS: Fraction(5, 4), TIMES: Fraction(3, 2), DIVIDE:
 _OF = Fraction(3)
 _DIGIT = Fraction(1, 4)
 _CROSSING = Fraction(1, 2)
-_BEYOND_TABLES = Fraction(3, 2)
+# For each product of two digits that a written multiplication (or the check of a division) has.
+_BEYOND_TABLES = Fraction(3, 4)
 _PART = Fraction(2)
 # A line to read and keep in mind, even without a sum in it.
 _LINE = Fraction(1, 2)
@@ -45,7 +46,10 @@ def _operation(each: Operation) -> Fraction:
     score += sum((_number(value) for value in (left, right)), Fraction(0))
     if each.sign in ("+", MINUS):
         return score + (_CROSSING if _crosses_ten(each.sign, left, right) else 0)
-    return score + (0 if _is_table_fact(each.sign, left, right) else _BEYOND_TABLES)
+    if _is_table_fact(each.sign, left, right):
+        return score
+    other = left if each.sign != DIVIDE or not right else left / right
+    return score + _BEYOND_TABLES * max(2, _digits(other) * _digits(right))
 
 
 def _written_value(expression: Expression) -> Fraction:
@@ -60,6 +64,15 @@ def _written_value(expression: Expression) -> Fraction:
 def _number(value: Fraction) -> Fraction:
     digits = len(str(abs(value.numerator)).rstrip("0") or "0")
     return _DIGIT * (digits - 1) + (_PART if value.denominator != 1 else 0)
+
+
+def _digits(value: Fraction) -> int:
+    """How many digits take part in a written sum; noughts at the end do not."""
+    numerator, under = abs(value.numerator), value.denominator
+    while under % 2 == 0 or under % 5 == 0:
+        scale = 5 if under % 2 == 0 else 2
+        numerator, under = numerator * scale, under // (10 // scale)
+    return len(str(numerator).rstrip("0") or "0")
 
 
 def _crosses_ten(sign: str, left: Fraction, right: Fraction) -> bool:

@@ -7,7 +7,7 @@ from fractions import Fraction
 from math import ceil, floor
 
 from typeset.arithmetic.answers import AnswerValue
-from typeset.arithmetic.equations import equation, over, plus, times
+from typeset.arithmetic.equations import equation, over, part_of, plus, times
 from typeset.arithmetic.families.pair_mistakes import opposite_change, same_change
 from typeset.arithmetic.families.pair_rows import Row, RowWriter, common_chunk, in_step
 from typeset.arithmetic.families.pairs import (
@@ -201,6 +201,22 @@ def _row_by_row(pair: Pair) -> Iterator[Working]:
     yield from _sensible(writer, "Building up row by row", row)
 
 
+def _as_fraction(pair: Pair) -> Iterator[Working]:
+    """Where less is wanted: what fraction it is, and that fraction of the rest."""
+    if pair.factor >= 1 or pair.factor.denominator > _MOST_PARTS:
+        return
+    share = Amount(pair.factor, form=Form.FRACTION)
+    text = f"{title(pair.base)}: {{wanted}} is {{share}} of {{known}}."
+    first = equation(part_of(share, pair.known), pair.wanted)
+    steps = [step(text, first, wanted=pair.wanted, share=share, known=pair.known)]
+    reached = {name: a.like(a.value * share.value) for name, a in pair.others.items()}
+    for name, amount in pair.others.items():
+        result = equation(part_of(share, amount), reached[name])
+        steps.append(step(f"{title(name)}: take {{share}} of it too.", result, share=share))
+    if all(is_sensible(each, pair.problem.fields.may_be_cut) for each in reached.values()):
+        yield working_of(pair, "As a fraction", steps, reached)
+
+
 def _across(pair: Pair) -> Iterator[Working]:
     """From the one amount to the other, where that is a simple number of times."""
     steps: list[Step] = []
@@ -246,6 +262,7 @@ _WAYS: tuple[Callable[[Pair], Iterator[Working]], ...] = (
     _near_multiples,
     _doubling_and_halving,
     _row_by_row,
+    _as_fraction,
     _across,
 )
 
