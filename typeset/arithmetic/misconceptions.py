@@ -137,6 +137,31 @@ _ALL = (
         "rounds a number up to multiply, then takes off too little",
         "How much too much was there, counted over all the groups?",
     ),
+    Misconception(
+        "nought left out of the quotient",
+        "leaves out the nought where a digit is too small to divide",
+        "About how large must the answer be? Multiply yours back.",
+    ),
+    Misconception(
+        "remainder written behind the point",
+        "writes what is left over behind a decimal point as it is",
+        "How much of one more does each get from what is left over?",
+    ),
+    Misconception(
+        "remainder left as it is",
+        "answers with a quotient and a remainder although the story asks for whole groups",
+        "What would you do with the ones that are left over?",
+    ),
+    Misconception(
+        "unit converted by the wrong number",
+        "changes the unit with the wrong number, such as 100 grams for a kilogram",
+        "How many of the small unit make one of the large unit?",
+    ),
+    Misconception(
+        "left over and missing exchanged",
+        "mixes up what is left over with what is missing for one more full group",
+        "Draw the last group: how many are in it, and how many are not?",
+    ),
 )
 
 # Of pairs of amounts, of chains of steps, of fixed charges, of two unknowns and of fractions.

@@ -8,9 +8,11 @@ from __future__ import annotations
 from typeset.arithmetic.families.constant_difference import ConstantDifference
 from typeset.arithmetic.families.constant_sum import ConstantSum
 from typeset.arithmetic.families.equal_groups import EqualGroups
+from typeset.arithmetic.families.grouping import Grouping
 from typeset.arithmetic.families.inverse_proportion import InverseProportion
 from typeset.arithmetic.families.proportion import Proportion
 from typeset.arithmetic.families.ratio import Ratio
+from typeset.arithmetic.families.sharing import Sharing
 from typeset.arithmetic.families.unchanging import Unchanging
 from typeset.arithmetic.family import AnyFamily
 
@@ -22,6 +24,8 @@ _FAMILIES: tuple[AnyFamily, ...] = (
     InverseProportion(),
     Unchanging(),
     EqualGroups(),
+    Sharing(),
+    Grouping(),
 )
 
 FAMILIES: dict[str, AnyFamily] = {family.name: family for family in _FAMILIES}

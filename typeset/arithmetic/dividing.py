@@ -1,0 +1,377 @@
+"""Ways to divide, told as sharing (how much each?) or as grouping (how many groups?)."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+from itertools import pairwise
+
+from typeset.arithmetic.equations import Equation, Remainder, equation, minus, over, plus, times
+from typeset.arithmetic.methods import (
+    TABLES_TO,
+    Method,
+    in_tables,
+    is_counted,
+    place_parts,
+    without_noughts,
+    without_noun,
+)
+from typeset.arithmetic.workings import Step, step
+from typeset.quantities.amount import Amount
+from typeset.quantities.inline import Rich, join
+from typeset.quantities.units import Unit, noun
+from typeset.quantities.writing import say
+
+# More steps than these nobody counts up, and more chunks nobody takes off.
+_MOST_COUNTED = 10
+_MOST_CHUNKS = 5
+_CHUNKS = (1000, 500, 200, 100, 50, 20, 10, 5, 2, 1)
+_HALVINGS = {2: 1, 4: 2, 8: 3}
+_TIMES_WORDS = {1: "once", 2: "twice", 3: "three times"}
+_PLACES = tuple(noun(name, f"{name}s") for name in ("one", "ten", "hundred", "thousand"))
+
+
+@dataclass(frozen=True, slots=True)
+class Division:
+    """`total` divided by `by`.
+
+    In grouping `by` is measured like the total and `group` is what a group is called; in
+    sharing `by` is the number of shares. Where `exact`, a share may be a part of one
+    (money, measures) and nothing is left over.
+    """
+
+    total: Amount
+    by: Fraction
+    group: Unit
+    grouping: bool
+    exact: bool = False
+
+    @property
+    def quotient(self) -> Fraction:
+        """Of the shares or groups, whole ones unless `exact`."""
+        value = self.total.value / self.by
+        return value if self.exact else Fraction(value.numerator // value.denominator)
+
+    @property
+    def rest(self) -> Fraction:
+        """What is left over, in the total's unit."""
+        return self.total.value - self.quotient * self.by
+
+    @property
+    def divisor(self) -> Amount:
+        """What is divided by, as an equation holds it."""
+        return self.total.like(self.by) if self.grouping else Amount(self.by)
+
+    def part(self, value: Fraction) -> Amount:
+        """A part of the total."""
+        return self.total.like(value)
+
+    def said(self, quotient: Fraction) -> Amount:
+        """A quotient as the answer would say it: boxes, or floats."""
+        return Amount(quotient, self.group) if self.grouping else self.total.like(quotient)
+
+    def saying(self, quotient: Fraction) -> Rich:
+        """'12 boxes', or '12 floats each'."""
+        return say("{q}" if self.grouping else "{q} each", q=self.said(quotient))
+
+    def fact(self, quotient: Fraction) -> Equation:
+        """The multiplication that stands behind a quotient."""
+        factors = (Amount(quotient), self.divisor)
+        if not self.grouping:
+            factors = (self.divisor, self.said(quotient))
+        return equation(times(*factors), self.part(quotient * self.by))
+
+    def dividing(self, part: Fraction) -> Equation:
+        """`part ÷ by = quotient`, for a part that leaves nothing over."""
+        quotient = Amount(part / self.by) if self.grouping else self.total.like(part / self.by)
+        return equation(over(self.part(part), self.divisor), quotient)
+
+
+def ways_to_divide(division: Division) -> Iterator[Method]:
+    """Every method that suits these numbers; at least one."""
+    ways = [
+        *_table_fact_backwards(division),
+        *_fact_with_noughts(division),
+        *_both_smaller(division),
+        *_counting_up(division),
+        *_chunking(division),
+        *_partitioning(division),
+        *_halving(division),
+        *_tenth_doubled(division),
+        *_short_division(division),
+    ]
+    yield from ways
+    if not ways:
+        yield _method(division, "Dividing", (closing(division),))
+
+
+def closing(division: Division) -> Step:
+    """'So 12 boxes, and 3 floats left over.', with the whole division."""
+    saying = division.saying(division.quotient)
+    if not division.rest:
+        return step("So {saying}.", division.dividing(division.total.value), saying=saying)
+    rest = division.part(division.rest)
+    if division.grouping:
+        whole = over(division.total, division.divisor)
+        result = Remainder(Amount(division.quotient), rest)
+    else:
+        whole = over(Amount(division.total.value), division.divisor)
+        result = Remainder(Amount(division.quotient), Amount(division.rest))
+    return step(
+        "So {saying}, and {rest} left over.", equation(whole, result), saying=saying, rest=rest
+    )
+
+
+def _method(division: Division, name: str, steps: tuple[Step, ...]) -> Method:
+    return Method(name, steps, division.said(division.quotient), division.rest)
+
+
+def _left_over(division: Division) -> Iterator[Step]:
+    """The step from the nearest multiple to what is left."""
+    if division.rest:
+        used = division.part(division.quotient * division.by)
+        rest = division.part(division.rest)
+        yield step("That leaves {rest}.", equation(minus(division.total, used), rest), rest=rest)
+
+
+def _table_fact_backwards(division: Division) -> Iterator[Method]:
+    quotient = division.quotient
+    if not (in_tables(quotient) and in_tables(division.by) and quotient <= TABLES_TO):
+        return
+    text = "{q} of {by} make {worth}." if division.grouping else "{n} with {q} each make {worth}."
+    if quotient == 1:
+        text = "One group is {worth}." if division.grouping else "One each uses {worth}."
+    fact = step(
+        text,
+        division.fact(quotient),
+        q=division.said(quotient),
+        by=division.divisor,
+        n=Amount(division.by, division.group),
+        worth=division.part(quotient * division.by),
+    )
+    steps = (fact, *_left_over(division), closing(division))
+    yield _method(division, "A table fact backwards", steps)
+
+
+def _fact_with_noughts(division: Division) -> Iterator[Method]:
+    """240 ÷ 6 from 24 ÷ 6."""
+    quotient, by = division.quotient, division.by
+    if division.rest or not (in_tables(quotient) and in_tables(by)) or quotient <= TABLES_TO:
+        return
+    core = Fraction(without_noughts(quotient))
+    fact = step(
+        "Know the fact from the tables.",
+        equation(times(Amount(core), Amount(by)), Amount(core * by)),
+    )
+    scaled = step(
+        "{k} times as much: {total}.",
+        division.fact(quotient),
+        k=Amount(quotient / core),
+        total=division.total,
+    )
+    steps = (fact, scaled, closing(division))
+    yield _method(division, "A table fact and place value", steps)
+
+
+def _both_smaller(division: Division) -> Iterator[Method]:
+    """1,500 ÷ 50 is 150 ÷ 5: tens of both, and as many of them."""
+    total, by, scale = division.total.value, division.by, 1
+    if division.rest or division.exact or total.denominator != 1 or by.denominator != 1:
+        return
+    while not (total % (10 * scale) or by % (10 * scale)):
+        scale *= 10
+    if scale == 1:
+        return
+    small = over(Amount(total / scale), Amount(by / scale))
+    only = step(
+        f"Make both numbers {scale} times smaller: the quotient stays the same.",
+        equation(over(Amount(total), Amount(by)), small, Amount(division.quotient)),
+    )
+    yield _method(division, "Making both numbers smaller", (only, closing(division)))
+
+
+def _counting_up(division: Division) -> Iterator[Method]:
+    """In steps of one group, or dealing out in rounds."""
+    quotient = division.quotient
+    if quotient.denominator != 1 or not 2 <= quotient <= _MOST_COUNTED:
+        return
+    if not division.grouping and not is_counted(division.total):
+        return
+    counts = join([_number(division, k * division.by) for k in range(1, int(quotient) + 1)], ", ")
+    if division.grouping:
+        text = "Count up in steps of {by}: {counts}. That is {q}."
+    else:
+        text = "Deal out one to each: a round uses {by}. Count the rounds: {counts}."
+    told = step(
+        text,
+        division.fact(quotient),
+        by=division.divisor,
+        counts=counts,
+        q=division.said(quotient),
+    )
+    steps = (told, *_left_over(division), closing(division))
+    name = "Counting up" if division.grouping else "Dealing out in rounds"
+    yield _method(division, name, steps)
+
+
+def _number(division: Division, value: Fraction) -> Rich:
+    return say("{n}", n=without_noun(division.part(value)))
+
+
+def _chunking(division: Division) -> Iterator[Method]:
+    chunks = _chunks_of(division.quotient)
+    if not 1 < len(chunks) <= _MOST_CHUNKS:
+        return
+    left, steps = division.total.value, []
+    for chunk in chunks:
+        used = chunk * division.by
+        text = (
+            "Take off {worth} for {q}: {left} left."
+            if division.grouping
+            else "Give {q} to each, {worth} in all: {left} left."
+        )
+        result = division.part(left - used)
+        steps.append(
+            step(
+                text,
+                equation(minus(division.part(left), division.part(used)), result),
+                worth=division.part(used),
+                q=division.said(chunk),
+                left=result if result.value else "nothing",
+            )
+        )
+        left -= used
+    steps.append(_joined(division, chunks))
+    yield _method(division, "Chunking", (*steps, closing(division)))
+
+
+def _chunks_of(quotient: Fraction) -> list[Fraction]:
+    """A quotient beyond the tables in easy pieces: 28 as 20, 5, 2, 1."""
+    if quotient.denominator != 1 or not TABLES_TO - 2 < quotient < 2 * _CHUNKS[0]:
+        return []
+    rest, chunks = quotient, []
+    for chunk in _CHUNKS:
+        while rest >= chunk:
+            chunks.append(Fraction(chunk))
+            rest -= chunk
+    return chunks
+
+
+def _joined(division: Division, quotients: list[Fraction]) -> Step:
+    amounts = [without_noun(division.said(each)) for each in quotients]
+    total = without_noun(division.said(sum(quotients, Fraction(0))))
+    saying = division.saying(division.quotient)
+    return step("Together: {saying}.", equation(plus(*amounts), total), saying=saying)
+
+
+def _partitioning(division: Division) -> Iterator[Method]:
+    """The total split into multiples that divide at sight, one for each digit of the quotient."""
+    quotients = place_parts(division.quotient)
+    if len(quotients) < 2:
+        return
+    parts = [each * division.by for each in quotients]
+    pieces = [division.part(part) for part in parts]
+    if division.rest:
+        pieces.append(division.part(division.rest))
+    split = step(
+        "Split {total} into parts that divide easily.",
+        equation(division.total, plus(*pieces)),
+        total=division.total,
+    )
+    each_part = (
+        step(
+            "{part}: {saying}.",
+            division.dividing(part),
+            part=division.part(part),
+            saying=division.saying(part / division.by),
+        )
+        for part in parts
+    )
+    steps = (split, *each_part, _joined(division, list(quotients)), closing(division))
+    yield _method(division, "Partitioning the total", steps)
+
+
+def _halving(division: Division) -> Iterator[Method]:
+    if division.rest or division.by not in _HALVINGS:
+        return
+    count = _HALVINGS[int(division.by)]
+    halves = [division.total.value / 2**power for power in range(count + 1)]
+    if is_counted(division.total) and any(half.denominator != 1 for half in halves):
+        return
+    steps: list[Step] = []
+    for before, after in pairwise(halves):
+        # A number of groups is no amount of floats, so grouping halves bare numbers.
+        old, new = (
+            (Amount(before), Amount(after))
+            if division.grouping
+            else (division.part(before), division.part(after))
+        )
+        again = " again" if steps else ""
+        steps.append(
+            step(
+                f"Halve {{old}}{again}: {{new}}.",
+                equation(over(old, Amount(Fraction(2))), new),
+                old=old,
+                new=new,
+            )
+        )
+    opening = step(f"Dividing by {division.by} is halving {_TIMES_WORDS[count]}.")
+    yield _method(division, "Halving", (opening, *steps, closing(division)))
+
+
+def _tenth_doubled(division: Division) -> Iterator[Method]:
+    if division.by != 5 or division.total.value % 10 or division.total.value <= 10:
+        return
+    total = Amount(division.total.value)
+    tenth = Amount(total.value / 10)
+    steps = (
+        step(
+            "Dividing by 10 is easy: {tenth}.",
+            equation(over(total, Amount(Fraction(10))), tenth),
+            tenth=tenth,
+        ),
+        step(
+            "Dividing by 5 gives twice as many: {double}.",
+            equation(times(Amount(Fraction(2)), tenth), Amount(2 * tenth.value)),
+            double=Amount(2 * tenth.value),
+        ),
+    )
+    yield _method(division, "A tenth, doubled", (*steps, closing(division)))
+
+
+def _short_division(division: Division) -> Iterator[Method]:
+    """The written method, digit by digit from the left."""
+    value, by, quotient = division.total.value, division.by, division.quotient
+    whole = value.denominator == 1 and by.denominator == 1 and quotient.denominator == 1
+    if not (whole and 2 <= by <= TABLES_TO < quotient and value < 10 ** len(_PLACES)):
+        return
+    steps: list[Step] = []
+    carried = 0
+    digits = str(value)
+    for at, digit in enumerate(digits):
+        current = 10 * carried + int(digit)
+        if current < by and not steps:
+            carried = current
+            continue
+        steps.append(_digit_step(current, int(by), _PLACES[len(digits) - at - 1]))
+        carried = current % int(by)
+    yield _method(division, "Short division", (*steps, closing(division)))
+
+
+def _digit_step(current: int, by: int, place: Unit) -> Step:
+    """'43 tens ÷ 5: 8 tens, and 3 tens to carry on.'"""
+    quotient, rest = divmod(current, by)
+    whole = over(Amount(Fraction(current)), Amount(Fraction(by)))
+    result = Amount(Fraction(quotient))
+    told = {"n": Amount(Fraction(current), place), "q": Amount(Fraction(quotient), place)}
+    if not rest:
+        return step(f"{{n}} divided by {by}: {{q}}.", equation(whole, result), **told)
+    left = Amount(Fraction(rest), place)
+    more = "left over" if place is _PLACES[0] else "to carry on"
+    return step(
+        f"{{n}} divided by {by}: {{q}}, and {{left}} {more}.",
+        equation(whole, Remainder(result, Amount(Fraction(rest)))),
+        left=left,
+        **told,
+    )
