@@ -19,7 +19,7 @@ from typeset.quantities.numerals import (
 )
 from typeset.quantities.units import CLOCK, NUMBER, POUND, Dimension, unit_meant, unit_named
 
-_FRACTION = r"(?:(?P<count>\d[\d,]*)\s)?(?P<over>\d+)\s?/\s?(?P<under>\d+)"
+_FRACTION = r"(?:(?P<count>\d[\d,]*)\s)?(?P<over>\d[\d,]*)\s?/\s?(?P<under>\d[\d,]*)"
 _DECIMAL = r"(?P<decimal>\d[\d,]*(?:\.\d+)?)"
 _AMOUNT = re.compile(
     rf"(?P<sign>[-\u2212])?(?P<pound>£)?\s?(?:{_FRACTION}|{_DECIMAL})\s?(?P<unit>.*)", re.ASCII

@@ -172,7 +172,7 @@ def _money(amount: Amount) -> Iterator[Piece]:
 
 def _compound(amount: Amount) -> str:
     """The amount in several units, largest first; what the smallest leaves stays a decimal."""
-    units = amount.parts or _usual_parts(amount.unit)
+    units = amount.parts or _usual_parts(amount)
     texts: list[str] = []
     rest = amount.base
     for unit in units:
@@ -186,16 +186,16 @@ def _compound(amount: Amount) -> str:
     return NO_BREAK.join(texts)
 
 
-def _usual_parts(unit: Unit) -> tuple[Unit, ...]:
-    """The unit with the next larger one; with the next smaller one where it is the largest."""
-    symbol = {"hour": "h", "minute": "min", "second": "s"}.get(unit.singular, unit.singular)
-    pairs = [
-        *(p for p in _USUAL_PAIRS if p[1] == symbol),
-        *(p for p in _USUAL_PAIRS if p[0] == symbol),
-    ]
+def _usual_parts(amount: Amount) -> tuple[Unit, ...]:
+    """The unit with the next larger one; with the next smaller one for '2 1/2 h'."""
+    name = amount.unit.singular
+    symbol = {"hour": "h", "minute": "min", "second": "s"}.get(name, name)
+    below = [pair for pair in _USUAL_PAIRS if pair[0] == symbol]
+    above = [pair for pair in _USUAL_PAIRS if pair[1] == symbol]
+    pairs = above + below if amount.is_whole else below + above
     if not pairs:
-        return (unit,)
-    return tuple(found for name in pairs[0] if (found := unit_named(name)) is not None)
+        return (amount.unit,)
+    return tuple(found for each in pairs[0] if (found := unit_named(each)) is not None)
 
 
 def _number_and_unit(amount: Amount) -> Iterator[Piece]:
