@@ -18,7 +18,7 @@ from typeset.arithmetic.methods import (
     without_noun,
 )
 from typeset.arithmetic.workings import Step, step
-from typeset.quantities.amount import Amount
+from typeset.quantities.amount import Amount, Form
 from typeset.quantities.inline import Rich, join
 from typeset.quantities.units import Unit, noun
 from typeset.quantities.writing import say
@@ -175,20 +175,38 @@ def _fact_with_noughts(division: Division) -> Iterator[Method]:
 
 
 def _both_smaller(division: Division) -> Iterator[Method]:
-    """1,500 ÷ 50 is 150 ÷ 5: tens of both, and as many of them."""
-    total, by, scale = division.total.value, division.by, 1
-    if division.rest or division.exact or total.denominator != 1 or by.denominator != 1:
+    """1,500 ÷ 50 is 150 ÷ 5, and 12 ÷ 1.5 is 24 ÷ 3: a quotient keeps its value."""
+    if division.rest or not division.grouping:
         return
-    while not (total % (10 * scale) or by % (10 * scale)):
-        scale *= 10
+    scale, told = _scale_of(division.total.value, division.by)
     if scale == 1:
         return
-    small = over(Amount(total / scale), Amount(by / scale))
+    total, by = (_plain(division, value) for value in (division.total.value, division.by))
+    small = over(Amount(total.value * scale), Amount(by.value * scale))
     only = step(
-        f"Make both numbers {scale} times smaller: the quotient stays the same.",
-        equation(over(Amount(total), Amount(by)), small, Amount(division.quotient)),
+        f"Make both numbers {told}: the quotient stays the same.",
+        equation(over(total, by), small, Amount(division.quotient)),
     )
-    yield _method(division, "Making both numbers smaller", (only, closing(division)))
+    name = "Making both numbers smaller" if scale < 1 else "Making both numbers whole"
+    yield _method(division, name, (only, closing(division)))
+
+
+def _scale_of(total: Fraction, by: Fraction) -> tuple[Fraction, str]:
+    """What both numbers are multiplied by to become easier, and how that is told."""
+    if total.denominator == by.denominator == 1:
+        scale = 1
+        while not (total % (10 * scale) or by % (10 * scale)):
+            scale *= 10
+        return Fraction(1, scale), f"{scale} times smaller"
+    for factor in (2, 10, 100):
+        if (total * factor).denominator == (by * factor).denominator == 1:
+            return Fraction(factor), "twice as large" if factor == 2 else f"{factor} times as large"
+    return Fraction(1), ""
+
+
+def _plain(division: Division, value: Fraction) -> Amount:
+    """The number alone, as its unit would write it."""
+    return Amount(value, form=Form.AUTO if is_counted(division.total) else Form.DECIMAL)
 
 
 def _counting_up(division: Division) -> Iterator[Method]:

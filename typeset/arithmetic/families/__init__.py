@@ -13,6 +13,7 @@ from typeset.arithmetic.families.inverse_proportion import InverseProportion
 from typeset.arithmetic.families.proportion import Proportion
 from typeset.arithmetic.families.ratio import Ratio
 from typeset.arithmetic.families.sharing import Sharing
+from typeset.arithmetic.families.times_as_many import TimesAsMany
 from typeset.arithmetic.families.unchanging import Unchanging
 from typeset.arithmetic.family import AnyFamily
 
@@ -26,6 +27,7 @@ _FAMILIES: tuple[AnyFamily, ...] = (
     EqualGroups(),
     Sharing(),
     Grouping(),
+    TimesAsMany(),
 )
 
 FAMILIES: dict[str, AnyFamily] = {family.name: family for family in _FAMILIES}
