@@ -122,7 +122,7 @@ def _with_saving(blocks: Sequence[Block], index: int, saving: Saving) -> list[Bl
 
 
 def _omissions_together(blocks: Sequence[Block], room_pt: float, sides: int) -> str | None:
-    """The fewest blocks to leave out, the tallest first, where no one of them is enough."""
+    """What to leave out where no one block is enough: the tallest first, as few as it takes."""
     by_height = sorted(
         (index for index, block in enumerate(blocks) if block.optional),
         key=lambda index: -_least_height(blocks[index]),
