@@ -32,7 +32,7 @@ from typeset.arithmetic.workings import MistakenWorking
 from typeset.errors import AmountError, Complaint, ContentError
 from typeset.quantities.amount import Amount
 from typeset.quantities.inline import Rich
-from typeset.reading.complaints import complaints_of, nearest, unknown_word
+from typeset.reading.complaints import complaints_of, likely, nearest
 from typeset.reading.content import (
     Extension,
     Lesson,
@@ -45,7 +45,7 @@ from typeset.reading.content import (
     Story,
     Week,
 )
-from typeset.reading.tree import Keyed, bare, place_of
+from typeset.reading.tree import Keyed, bare
 
 _AMOUNTS: TypeAdapter[dict[str, Amount]] = TypeAdapter(dict[str, AnyAmount])
 
@@ -131,9 +131,10 @@ class _Builder:
         """The problem of the content's fields."""
         family = FAMILIES.get(content.structure)
         if family is None:
-            place = place_of(content.fields, ("structure",))
-            word = unknown_word(content.structure, place, "'structure'", tuple(FAMILIES))
-            self.complaints.append(Complaint(content.place, word.problem, word.remedy))
+            near = likely(content.structure, FAMILIES)
+            remedy = f"did you mean '{near}'?" if near else "the README lists the structures"
+            problem = f"unknown structure '{content.structure}'"
+            self.complaints.append(Complaint(content.place, problem, remedy))
             return None
         return self.built(family, content.fields, content.nouns)
 
@@ -153,7 +154,11 @@ class _Builder:
 
     def story(self, content: ProblemContent, problem: Problem[Any]) -> Rich:
         """The story as set; what it leaves out or makes up is complained of."""
+        before = len(self.complaints)
         told = tell(content.story, problem.givens, self.complaints)
+        if len(self.complaints) > before:
+            # A misspelt name would be complained of twice.
+            return told.text
         to_tell = {
             name: amount
             for name, amount in problem.givens.items()
