@@ -46,6 +46,7 @@ READ = [
     ("£1,250.50", "2501/2", "£", "£1,250.50"),
     ("250p", "5/2", "£", "250p"),
     ("62.5p", "5/8", "£", "62.5p"),
+    ("145.9p", "1459/1000", "£", "145.9p"),
     ("-£3", "-3", "£", "−£3"),
     # Several units.
     ("1 h 20 min", "80", "min", "1 h 20 min"),
@@ -80,6 +81,9 @@ READ = [
     ("3 pots of paint", "3", "pot of paint", "3 pots of paint"),
     ("3 café tables", "3", "café table", "3 café tables"),
     ("1/2 pie", "1/2", "pie", "1/2 pie"),
+    ("0.5 terns", "1/2", "tern", "0.5 tern"),
+    ("1/4 bus", "1/4", "bus", "1/4 bus"),
+    ("-1 tern", "-1", "tern", "−1 tern"),
     ("60 km per hour", "60", "km per hour", "60 km per hour"),
 ]
 

@@ -48,7 +48,7 @@ WRITTEN = [
     (Amount(Fraction(11, 10), POUND), "£1.10"),
     (Amount(Fraction(-1, 4), POUND), "−25p"),
     (Amount(Fraction(-5, 4), POUND), "−£1.25"),
-    (Amount(Fraction(13, 8), POUND), "£1.625"),
+    (Amount(Fraction(13, 8), POUND), "162.5p"),
     (Amount(Fraction(4, 3), POUND), "£1 1/3"),
     (Amount(Fraction(1000), POUND), "£1,000"),
     (Amount(Fraction(605), CLOCK), "10:05"),

@@ -48,6 +48,13 @@ def counted(phrase: str, is_one: bool, own: Mapping[str, str] | None = None) -> 
     return noun(singular(phrase, own), phrase)
 
 
+def looks_plural(phrase: str, own: Mapping[str, str] | None = None) -> bool:
+    """True for what the rules and tables take for the plural of another word."""
+    one = singular(phrase, own)
+    head = _split(phrase)[1].lower()
+    return one != phrase and plural(one, own) == phrase and head not in IRREGULAR
+
+
 def _split(phrase: str) -> tuple[str, str, str]:
     """The phrase as what stands before its head noun, the head, and what follows."""
     cut = min((at for mark in _AFTER_HEAD if (at := phrase.find(mark)) > 0), default=len(phrase))

@@ -9,7 +9,7 @@ from fractions import Fraction
 from typeset.errors import AmountError
 from typeset.quantities.amount import Amount, Form
 from typeset.quantities.compound import parse_compound
-from typeset.quantities.nouns import counted
+from typeset.quantities.nouns import counted, looks_plural
 from typeset.quantities.numerals import (
     Numeral,
     check_length,
@@ -137,7 +137,15 @@ def _with_unit(text: str, read: Numeral, unit: str, nouns: Mapping[str, str] | N
         raise AmountError(f"'{unit}' in '{text}' is not how that unit is written", f"write {meant}")
     if not _NOUN.fullmatch(unit) or unit in _NOT_NOUNS:
         raise _not_an_amount(text)
-    return Amount(read.value, counted(unit, read.value == 1, nouns), read.form, read.places)
+    one = _is_one(read.value, unit, nouns)
+    return Amount(read.value, counted(unit, one, nouns), read.form, read.places)
+
+
+def _is_one(value: Fraction, phrase: str, nouns: Mapping[str, str] | None) -> bool:
+    """True where the author typed a singular: after 1, and after a part of one ('1/2 pie')."""
+    if 0 < abs(value) < 1:
+        return not looks_plural(phrase, nouns)
+    return abs(value) == 1
 
 
 def _not_an_amount(text: str) -> AmountError:

@@ -156,18 +156,20 @@ def _clock(minutes: Fraction, hour_digits: int = 0) -> str:
 
 
 def _money(amount: Amount) -> Iterator[Piece]:
+    """Pounds; pence below a pound and for parts of a penny ('112.5p')."""
     value = abs(amount.value)
     sign = MINUS if amount.value < 0 else ""
-    pence, pounds = decimal(value * 100), decimal(value, 2)
-    if pence is not None and (0 < value < 1 or amount.form is Form.PENCE):
+    pence = decimal(value * 100)
+    has_whole_pence = (value * 100).denominator == 1
+    if pence is None:
+        yield f"{sign}£"
+        yield from mixed_number(value)
+    elif 0 < value < 1 or amount.form is Form.PENCE or not has_whole_pence:
         yield f"{sign}{pence}p"
     elif value.denominator == 1:
         yield f"{sign}£{whole(value.numerator)}"
-    elif pounds is not None:
-        yield f"{sign}£{pounds}"
     else:
-        yield f"{sign}£"
-        yield from mixed_number(value)
+        yield f"{sign}£{decimal(value, 2)}"
 
 
 def _compound(amount: Amount) -> str:
