@@ -177,6 +177,7 @@ class _View:
 
 
 def _counting_parts(view: _View) -> Step:
+    """Which parts make up what is known."""
     count = view.parts_of(view.known)
     told = {"n": so_many(count, "part"), "amount": view.amount}
     if view.known == WHOLE:
@@ -184,7 +185,8 @@ def _counting_parts(view: _View) -> Step:
     elif view.known == DIFFERENCE:
         text = "The difference is {n}, and that makes {amount}."
     else:
-        return step(f"The {view.known} are {{n}}, and they make {{amount}}.", **told)
+        they = "it makes" if count == 1 else "they make"
+        return step(f"The {view.known} are {{n}}, and {they} {{amount}}.", **told)
     return step(text, equation(view.sum_of_parts(view.known), Amount(count)), **told)
 
 
@@ -205,12 +207,14 @@ def _title(side: str) -> str:
 
 
 def _one_part_first(view: _View) -> Working:
+    """What is known, shared among its parts; nothing to share where it is one part."""
     count = view.parts_of(view.known)
     share = step(
         "Share it among them to find one part.",
         equation(over(view.part(view.amount.value), Amount(count)), view.part(view.one)),
     )
-    steps = (_counting_parts(view), share, *_sides_from_one(view, view.one))
+    first = (_counting_parts(view),) if count == 1 else (_counting_parts(view), share)
+    steps = (*first, *_sides_from_one(view, view.one))
     return Working("One part first", steps, _answers(view, view.one))
 
 
@@ -351,7 +355,7 @@ def _additive(view: _View) -> Iterator[MistakenWorking]:
 
 
 def _bar_model(view: _View, answers: Mapping[str, AnswerValue]) -> BarModel:
-    each = Mark((write(view.part(view.one)),), is_given=False)
+    each = Mark((write(view.part(view.one)),), is_given=False, hidden=True)
     bars = tuple(
         Bar(
             side,
