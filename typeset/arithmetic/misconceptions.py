@@ -162,6 +162,27 @@ _ALL = (
         "mixes up what is left over with what is missing for one more full group",
         "Draw the last group: how many are in it, and how many are not?",
     ),
+    # Counting.
+    Misconception(
+        "rows of the list cut short",
+        "lets every new row of the list lose a partner, as if partners were used up",
+        "Which partners can the second one have?",
+    ),
+    Misconception(
+        "used more than once",
+        "lets the same one stand in several places at once",
+        "When one stands in the first place, which are left for the second?",
+    ),
+    Misconception(
+        "each pair counted twice",
+        "counts every pair from both sides",
+        "Is this one with that one another pair than that one with this one?",
+    ),
+    Misconception(
+        "paired with itself",
+        "counts everybody among their own partners",
+        "With how many others does the first one pair?",
+    ),
 )
 
 # Of pairs of amounts, of chains of steps, of fixed charges, of two unknowns and of fractions.

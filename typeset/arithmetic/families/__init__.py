@@ -5,10 +5,13 @@ To add one: write its file here, and one line in `_FAMILIES`.
 
 from __future__ import annotations
 
+from typeset.arithmetic.families.arrangements import Arrangements
+from typeset.arithmetic.families.combinations import Combinations
 from typeset.arithmetic.families.constant_difference import ConstantDifference
 from typeset.arithmetic.families.constant_sum import ConstantSum
 from typeset.arithmetic.families.equal_groups import EqualGroups
 from typeset.arithmetic.families.grouping import Grouping
+from typeset.arithmetic.families.handshakes import Handshakes
 from typeset.arithmetic.families.inverse_proportion import InverseProportion
 from typeset.arithmetic.families.proportion import Proportion
 from typeset.arithmetic.families.ratio import Ratio
@@ -28,6 +31,9 @@ _FAMILIES: tuple[AnyFamily, ...] = (
     Sharing(),
     Grouping(),
     TimesAsMany(),
+    Combinations(),
+    Arrangements(),
+    Handshakes(),
 )
 
 FAMILIES: dict[str, AnyFamily] = {family.name: family for family in _FAMILIES}
