@@ -1,0 +1,256 @@
+"""The file itself: nothing hidden, nothing that runs, fonts inside, made from this content.
+
+Every object of the file is looked at, also those that no page uses: whatever holds text, and
+every stream that is neither page, font nor map of a font, has to be accounted for.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+from io import BytesIO
+from typing import Any
+
+from pypdf import PdfReader
+from pypdf.generic import (
+    ArrayObject,
+    ByteStringObject,
+    DictionaryObject,
+    IndirectObject,
+    StreamObject,
+    TextStringObject,
+)
+
+from typeset.proofing.finding import Finding
+from typeset.proofing.read_back import Unreadable
+
+# Keys of the catalogue and of pages that need no second look.
+_CATALOGUE = {"/Type", "/Pages", "/Lang", "/PageMode", "/PageLayout", "/ViewerPreferences"}
+_CATALOGUE |= {"/Version", "/MarkInfo"}
+_PAGE = {"/Type", "/Parent", "/MediaBox", "/CropBox", "/Contents", "/Resources", "/Rotate"}
+_PAGE |= {"/Trans", "/Count", "/Kids"}
+_TOLD = {
+    "/OpenAction": "does something when it is opened",
+    "/AA": "does something by itself",
+    "/Names": "holds names, attachments or scripts",
+    "/AcroForm": "holds form fields",
+    "/Outlines": "holds bookmarks",
+    "/OCProperties": "holds layers that can be hidden",
+    "/StructTreeRoot": "holds a second text for screen readers",
+    "/Metadata": "holds a second description of itself",
+    "/AF": "holds attached files",
+    "/Annots": "holds notes, links or form fields",
+    "/Perms": "holds permissions",
+}
+_ACTIONS = {"/JavaScript", "/Launch", "/URI", "/SubmitForm", "/ImportData", "/GoToR", "/GoToE"}
+_ACTIONS |= {"/RichMediaExecute", "/Rendition", "/Sound", "/Movie", "/Named", "/Hide"}
+_RUNS = {"/JS", "/URI", "/EF", "/RichMedia"}
+# Operators that can hide what is drawn, or draw what is not read back as text or lines.
+_HIDING = {
+    "W": "a clip",
+    "W*": "a clip",
+    "Do": "a picture or a page within the page",
+    "sh": "a shading",
+    "BI": "a picture",
+    "gs": "transparency",
+    "BDC": "marked content",
+    "DP": "marked content",
+    "BX": "operators that readers may skip",
+}
+_STRINGS = re.compile(rb"\((?:\\.|[^\\()])*\)|<[0-9A-Fa-f\s]*>", re.DOTALL)
+_OPERATORS = re.compile(rb"(?<![/\w])(?:W\*?|Do|sh|BI|gs|BDC|DP|BX)(?![\w*])")
+_RENDER_MODE = re.compile(rb"(?<![\w.])([1-7])\s+Tr(?!\w)")
+_SQUEEZED = re.compile(rb"(?<![\w.])(-?[\d.]+)\s+Tz(?!\w)")
+
+
+@dataclass(frozen=True, slots=True)
+class FileFacts:
+    """What the file must say about itself."""
+
+    title: str
+    subject: str
+    fingerprint: str
+
+
+def check_file(data: bytes, name: str, facts: FileFacts) -> Iterator[Finding]:
+    """Findings about the structure of the file. Raises Unreadable."""
+    try:
+        yield from _File(data, name).check(facts)
+    except Unreadable:
+        raise
+    except RecursionError:
+        raise Unreadable("its objects point at each other in a circle") from None
+    except Exception as error:
+        # A damaged or foreign file can make the reader fail in any way.
+        raise Unreadable(f"{type(error).__name__}: {error}") from error
+
+
+class _File:
+    def __init__(self, data: bytes, name: str) -> None:
+        self.data = data
+        self.name = name
+        self.reader = PdfReader(BytesIO(data))
+        if self.reader.is_encrypted:
+            raise Unreadable("it is locked with a password")
+        self.accounted: set[int] = set()
+
+    def check(self, facts: FileFacts) -> Iterator[Finding]:
+        yield from self.frame()
+        yield from self.description(facts)
+        yield from self.keys()
+        yield from self.fonts()
+        for number, page in enumerate(self.reader.pages, 1):
+            yield from self.contents(number, page)
+        yield from self.objects()
+
+    def finding(self, what: str, should: str = "", kind: str = "hidden", page: int = 0) -> Finding:
+        return Finding(self.name, page, None, what, should, "", kind)
+
+    def frame(self) -> Iterator[Finding]:
+        """One version of the document, from the file's first byte to its last."""
+        if self.data.count(b"startxref") > 1:
+            yield self.finding("the file still holds an earlier version of itself")
+        if not self.data.startswith(b"%PDF-"):
+            yield self.finding("the file does not begin as a PDF", kind="file")
+        if self.data.rpartition(b"%%EOF")[2].strip():
+            yield self.finding("the file goes on after its end")
+
+    def description(self, facts: FileFacts) -> Iterator[Finding]:
+        """Title, subject and fingerprint; nothing else that says anything."""
+        info = {str(k): str(v) for k, v in (self.reader.metadata or {}).items()}
+        wanted = {
+            "/Title": facts.title,
+            "/Subject": facts.subject,
+            "/Author": "",
+            "/Creator": "typeset",
+        }
+        for key, text in wanted.items():
+            if info.get(key, "") != text:
+                what = f"the file's {key[1:].lower()} is '{info.get(key, '')}'"
+                yield self.finding(what, f"it should be '{text}'")
+        made_from = info.get("/Keywords", "")
+        if made_from != f"content:{facts.fingerprint}":
+            yield self.finding(*_other_content(made_from), kind="file")
+        known = {*wanted, "/Keywords", "/Producer", "/CreationDate", "/ModDate", "/Trapped"}
+        for key in sorted(set(info) - known):
+            yield self.finding(f"the file's description holds '{info[key]}' ({key[1:]})")
+        if not info.get("/Producer", "").startswith("ReportLab PDF Library"):
+            yield self.finding(f"the file was written by '{info.get('/Producer', '')}'")
+
+    def keys(self) -> Iterator[Finding]:
+        """Nothing in the catalogue or on a page that holds or does more than pages."""
+        catalogue = self.reader.trailer["/Root"].get_object()
+        assert isinstance(catalogue, DictionaryObject)
+        for key in sorted(set(catalogue) - _CATALOGUE):
+            yield self.finding(f"the file {_TOLD.get(key, f'holds {key}')}")
+        for number, page in enumerate(self.reader.pages, 1):
+            for key in sorted(set(page) - _PAGE):
+                yield self.finding(f"the page {_TOLD.get(key, f'holds {key}')}", page=number)
+
+    def fonts(self) -> Iterator[Finding]:
+        """Every font in the file is embedded and can be read back as text."""
+        for font in self.dictionaries("/Font"):
+            if font.get("/Subtype") in ("/CIDFontType0", "/CIDFontType2"):
+                continue
+            name = str(font.get("/BaseFont", "without a name")).lstrip("/")
+            descriptor = _resolved(font.get("/FontDescriptor"))
+            files = ("/FontFile", "/FontFile2", "/FontFile3")
+            if descriptor is None or not any(key in descriptor for key in files):
+                yield self.finding(f"the font {name} is not in the file", kind="font")
+            if "/ToUnicode" not in font:
+                yield self.finding(f"the font {name} cannot be read back as text", kind="font")
+            self.account_for(font.raw_get("/ToUnicode") if "/ToUnicode" in font else None)
+            for key in files:
+                if descriptor is not None and key in descriptor:
+                    self.account_for(descriptor.raw_get(key))
+
+    def contents(self, number: int, page: DictionaryObject) -> Iterator[Finding]:
+        """Nothing in a page's drawing that hides, or that is not read back."""
+        raw = page.raw_get("/Contents") if "/Contents" in page else None
+        self.account_for(raw)
+        direct = _resolved(raw)
+        for each in direct if isinstance(direct, ArrayObject) else []:
+            self.account_for(each)
+        drawing = page.get_contents() if hasattr(page, "get_contents") else None
+        data = _STRINGS.sub(b" ", drawing.get_data()) if drawing is not None else b""
+        for operator in sorted({match.decode() for match in _OPERATORS.findall(data)}):
+            what = f"the page uses {_HIDING[operator]} ('{operator}')"
+            yield self.finding(what, "what it shows cannot be checked", page=number)
+        if _RENDER_MODE.search(data):
+            yield self.finding("the page holds text that is drawn without ink", page=number)
+        if any(float(value) != 100 for value in _SQUEEZED.findall(data)):
+            yield self.finding("the page holds text that is squeezed", kind="font", page=number)
+
+    def account_for(self, reference: Any) -> None:
+        if isinstance(reference, IndirectObject):
+            self.accounted.add(reference.idnum)
+
+    def objects(self) -> Iterator[Finding]:
+        """Every object of the file, used or not."""
+        for number, each in self.every_object():
+            if isinstance(each, StreamObject) and number not in self.accounted:
+                yield self.finding("the file holds data that belongs to no page and no font")
+            for path, text in _strings(each, ""):
+                if text.strip() and not self.is_known(number, path):
+                    yield self.finding(f"the file holds the text '{text[:80]}' ({path})")
+            for action in _actions(each):
+                yield self.finding(f"the file can run something ({action})", kind="action")
+
+    def is_known(self, number: int, path: str) -> bool:
+        """True for the texts that every file has: its description, language and identifier."""
+        info = self.reader.trailer.raw_get("/Info") if "/Info" in self.reader.trailer else None
+        if isinstance(info, IndirectObject) and info.idnum == number:
+            return path.count("/") == 1
+        return path in ("/Lang", "/CharSet", "/CIDSystemInfo/Registry", "/CIDSystemInfo/Ordering")
+
+    def every_object(self) -> Iterator[tuple[int, Any]]:
+        for generation, numbers in self.reader.xref.items():
+            for number in numbers:
+                if generation != 65535:
+                    reference = IndirectObject(number, generation, self.reader)
+                    yield number, self.reader.get_object(reference)
+        for number in self.reader.xref_objStm:
+            yield number, self.reader.get_object(IndirectObject(number, 0, self.reader))
+
+    def dictionaries(self, kind: str) -> Iterator[DictionaryObject]:
+        for _number, each in self.every_object():
+            if isinstance(each, DictionaryObject) and each.get("/Type") == kind:
+                yield each
+
+
+def _other_content(made_from: str) -> tuple[str, str]:
+    if not made_from.startswith("content:"):
+        return "the file does not say what content it was made from", "make it again"
+    return "the content has been changed since this file was made", "make it again"
+
+
+def _resolved(value: Any) -> Any:
+    return value.get_object() if isinstance(value, IndirectObject) else value
+
+
+def _strings(value: Any, path: str) -> Iterator[tuple[str, str]]:
+    """Every text in an object, with the keys that lead to it; other objects are not entered."""
+    if isinstance(value, TextStringObject):
+        yield path, str(value)
+    elif isinstance(value, ByteStringObject):
+        yield path, value.decode("latin-1")
+    elif isinstance(value, DictionaryObject):
+        for key in value:
+            yield from _strings(value.raw_get(key), f"{path}{key}")
+    elif isinstance(value, ArrayObject):
+        for each in list.__iter__(value):
+            yield from _strings(each, path)
+
+
+def _actions(value: Any) -> Iterator[str]:
+    """What in an object runs or leads out of the document."""
+    if isinstance(value, DictionaryObject):
+        if value.get("/S") in _ACTIONS:
+            yield str(value["/S"])
+        yield from (str(key) for key in value if key in _RUNS)
+        for key in value:
+            yield from _actions(value.raw_get(key))
+    elif isinstance(value, ArrayObject):
+        for each in list.__iter__(value):
+            yield from _actions(each)

@@ -1,0 +1,72 @@
+"""The line at the foot of every page: what the page belongs to, and which page of how many."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from typeset.documents.layout import Layout
+from typeset.proofing.account import take_account
+from typeset.proofing.expected import Expected, Part, passage, said
+from typeset.proofing.finding import Finding
+from typeset.proofing.page_marks import ReadDocument, ReadPage, Word
+from typeset.proofing.places import MM_PT
+from typeset.proofing.telling import tell_account
+
+
+def is_foot(word: Word, page: ReadPage, layout: Layout, size_pt: float) -> bool:
+    """True for what stands on the last line over the bottom margin, or below it."""
+    edge = page.height_pt - layout.margins.bottom * MM_PT
+    return word.is_text and word.baseline > edge - size_pt
+
+
+def body_words(document: ReadDocument, layout: Layout, size_pt: float) -> tuple[Word, ...]:
+    """All words but those at the foot."""
+    return tuple(
+        word
+        for page in document.pages
+        for word in page.words
+        if not is_foot(word, page, layout, size_pt)
+    )
+
+
+def check_feet(
+    document: ReadDocument,
+    expected: Expected,
+    layout: Layout,
+    size_pt: float,
+) -> Iterator[Finding]:
+    """Findings about the foot of every page."""
+    for page in document.pages:
+        words = [word for word in page.words if is_foot(word, page, layout, size_pt)]
+        yield from _check_foot(
+            words, (page.number, len(document.pages)), document.name, expected, layout
+        )
+
+
+def _check_foot(
+    words: Sequence[Word],
+    page_of: tuple[int, int],
+    name: str,
+    expected: Expected,
+    layout: Layout,
+) -> Iterator[Finding]:
+    page, pages = page_of
+    right = said(layout, "sheet", "page", page=str(page), pages=str(pages))
+    passages = (
+        passage("the foot line", Part.FOOT, expected.foot_left),
+        passage("the page number", Part.FOOT, right),
+    )
+    for each in tell_account(take_account(passages, words), name, expected.secrets):
+        yield each if each.page else _on_page(each, page)
+
+
+def _on_page(finding: Finding, page: int) -> Finding:
+    return Finding(
+        finding.document,
+        page,
+        finding.place,
+        finding.what,
+        finding.should,
+        finding.source,
+        finding.kind,
+    )

@@ -1,0 +1,111 @@
+"""Nothing overlaps: text with text, lines through text, boxes over text."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
+
+from typeset.proofing.checks import Proof, few
+from typeset.proofing.edges import is_tint
+from typeset.proofing.finding import Finding
+from typeset.proofing.page_marks import ReadPage, Stroke, Word
+from typeset.proofing.places import Box
+
+# Boxes of letters are a little larger than their ink.
+_SLACK_PT = 0.5
+# How far a letter may reach into the next one (kerning), in ems.
+_KERNING_EMS = 0.12
+
+
+def check_overlaps(proof: Proof) -> Iterator[Finding]:
+    """A finding for every pair that meets where it should not."""
+    for page in proof.document.pages:
+        yield from few(_check_page(proof, page))
+
+
+def _check_page(proof: Proof, page: ReadPage) -> Iterator[Finding]:
+    words = [word for word in page.words if word.is_text]
+    for one, other in overlapping(words):
+        what = f"'{one.text}' and '{other.text}' are printed over each other"
+        yield proof.about_word(one, what, "", "overlap")
+    strokes = [stroke for stroke in page.strokes if not is_tint(proof, page, stroke)]
+    for word in words:
+        if _is_squeezed(word):
+            what = f"the letters of '{word.text}' are printed over each other"
+            yield proof.about_word(word, what, "", "overlap")
+        for stroke in strokes:
+            if word.box.overlaps(stroke.box) and (told := _meet(word, stroke)):
+                yield proof.about_word(word, told, "", "overlap")
+
+
+def overlapping(words: Sequence[Word]) -> Iterator[tuple[Word, Word]]:
+    """Pairs of words whose letters meet; a sweep from the top of the page to its foot."""
+    boxes = [(word.box.shrunk(_SLACK_PT), word) for word in words]
+    boxes.sort(key=lambda each: each[0].top)
+    for index, (box, word) in enumerate(boxes):
+        for lower, other in boxes[index + 1 :]:
+            if lower.top >= box.bottom:
+                break
+            if box.overlaps(lower):
+                yield word, other
+
+
+def _is_squeezed(word: Word) -> bool:
+    if word.is_fraction:
+        return False
+    return any(
+        after.box.left < before.box.right - _KERNING_EMS * before.size_pt
+        for before, after in pairwise(word.glyphs)
+    )
+
+
+def _meet(word: Word, stroke: Stroke) -> str | None:
+    if stroke.order in word.bars:
+        return None
+    if stroke.filled and stroke.order > word.order and _covers_letters(word, stroke):
+        return f"'{word.text}' is hidden behind something"
+    if stroke.stroked and any(_crosses(word.box, a, b) for a, b in _edges(stroke)):
+        return f"a line runs through '{word.text}'"
+    return None
+
+
+def _covers_letters(word: Word, stroke: Stroke) -> bool:
+    return any(stroke.box.holds(*glyph.box.centre) for glyph in word.glyphs)
+
+
+def _edges(stroke: Stroke) -> Iterator[tuple[tuple[float, float], tuple[float, float]]]:
+    if stroke.shape == "rect":
+        box = stroke.box
+        corners = (
+            (box.left, box.top),
+            (box.right, box.top),
+            (box.right, box.bottom),
+            (box.left, box.bottom),
+        )
+        yield from pairwise((*corners, corners[0]))
+    else:
+        yield from pairwise(stroke.points)
+
+
+def _crosses(box: Box, start: tuple[float, float], end: tuple[float, float]) -> bool:
+    """True where the straight line enters the box: clipped to it, a stretch remains.
+
+    The method is Liang and Barsky's (ACM Transactions on Graphics 3, 1984, from memory).
+    """
+    inner = box.shrunk(_SLACK_PT)
+    low, high = 0.0, 1.0
+    (x, y), dx, dy = start, end[0] - start[0], end[1] - start[1]
+    for step, room in (
+        (-dx, x - inner.left),
+        (dx, inner.right - x),
+        (-dy, y - inner.top),
+        (dy, inner.bottom - y),
+    ):
+        if step == 0:
+            if room <= 0:
+                return False
+        elif step < 0:
+            low = max(low, room / step)
+        else:
+            high = min(high, room / step)
+    return low < high

@@ -1,0 +1,125 @@
+"""Type that can be read: large enough, dark enough, upright, in the layout's own faces."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator, Sequence
+
+from typeset.drawing.fonts import font_path
+from typeset.drawing.shapes import Face
+from typeset.proofing.checks import Proof, few
+from typeset.proofing.expected import Part
+from typeset.proofing.finding import Finding
+from typeset.proofing.page_marks import Glyph, ReadPage, Rgb, Word
+
+# Numbers of a stacked fraction against the text, and labels of a figure against the body: at
+# 12 pt they are 9 and 9.6 pt, still a clear size (our own choice, common practice).
+LEAST_FRACTION_RATIO = 0.75
+LEAST_LABEL_RATIO = 0.8
+_SLACK_PT = 0.05
+# WCAG 2.2, success criterion 1.4.3 (sources.md section 4); never rounded up.
+LEAST_CONTRAST = 4.5
+_WHITE: Rgb = (1.0, 1.0, 1.0)
+_NO_GLYPH = ("(cid:", "\ufffd", "\x00")
+
+
+def check_print(proof: Proof) -> Iterator[Finding]:
+    """Findings about sizes, contrast, faces and missing letters."""
+    body = body_size(proof)
+    for page in proof.document.pages:
+        yield from few(_sizes(proof, page, body))
+        yield from few(_contrasts(proof, page))
+        yield from few(_letters(proof, page))
+
+
+def body_size(proof: Proof) -> float:
+    """The size of most words of the stories; the least allowed where there is none."""
+    sizes = Counter(
+        round(word.size_pt, 2)
+        for index, passage in enumerate(proof.account.passages)
+        if passage.part is Part.STORY
+        for word in proof.account.words_of(index)
+    )
+    return sizes.most_common(1)[0][0] if sizes else proof.least_pt
+
+
+def _sizes(proof: Proof, page: ReadPage, body_pt: float) -> Iterator[Finding]:
+    for word in page.words:
+        if not word.is_text:
+            continue
+        part = proof.part_of(word)
+        least = _least_size(part, body_pt, proof.least_pt)
+        if word.size_pt < least - _SLACK_PT:
+            yield _small(proof, word, word.size_pt, least)
+        elif word.least_pt < LEAST_FRACTION_RATIO * word.size_pt - _SLACK_PT:
+            yield _small(proof, word, word.least_pt, LEAST_FRACTION_RATIO * word.size_pt)
+        elif part is Part.STORY and word.size_pt > body_pt + _SLACK_PT:
+            what = f"'{word.text}' is set in {word.size_pt:.1f} pt"
+            yield proof.about_word(word, what, f"{body_pt:g} pt as in all questions", "size")
+
+
+def _least_size(part: Part | None, body_pt: float, least_pt: float) -> float:
+    """The least size for a word: the body's for text, less for labels and what is unknown."""
+    if part is None or part is Part.FIGURE:
+        return LEAST_LABEL_RATIO * LEAST_FRACTION_RATIO * least_pt
+    return max(body_pt, least_pt)
+
+
+def _small(proof: Proof, word: Word, size_pt: float, least_pt: float) -> Finding:
+    what = f"'{word.text}' is set in {size_pt:.1f} pt"
+    return proof.about_word(word, what, f"at least {least_pt:.1f} pt", "size")
+
+
+def _contrasts(proof: Proof, page: ReadPage) -> Iterator[Finding]:
+    fills = [stroke for stroke in page.strokes if stroke.filled]
+    for word in page.words:
+        for glyph in word.glyphs:
+            under = [
+                each
+                for each in fills
+                if each.order < glyph.order and each.box.holds(*glyph.box.centre)
+            ]
+            ground = under[-1].fill if under else _WHITE
+            ratio = contrast(glyph.colour, ground)
+            if ratio < LEAST_CONTRAST:
+                what = f"'{word.text}' stands out from its ground by only {ratio:.2f} : 1"
+                should = f"at least {LEAST_CONTRAST} : 1 (WCAG 2.2)"
+                yield proof.about_word(word, what, should, "colour")
+                break
+
+
+def contrast(one: Rgb | None, other: Rgb | None) -> float:
+    """The contrast ratio of WCAG 2.2, from 1 to 21; 1 for a colour that is not understood."""
+    if one is None or other is None:
+        return 1.0
+    light, dark = sorted((luminance(one), luminance(other)), reverse=True)
+    return (light + 0.05) / (dark + 0.05)
+
+
+def luminance(colour: Rgb) -> float:
+    """The relative luminance of WCAG 2.2."""
+    red, green, blue = (_linear(min(1.0, max(0.0, level))) for level in colour)
+    return 0.2126 * red + 0.7152 * green + 0.0722 * blue
+
+
+def _linear(level: float) -> float:
+    return level / 12.92 if level <= 0.04045 else ((level + 0.055) / 1.055) ** 2.4
+
+
+def _letters(proof: Proof, page: ReadPage) -> Iterator[Finding]:
+    """Faces that are not the document's, letters that the font lacks, turned text."""
+    known = {font_path(face).stem for face in Face}
+    for word in page.words:
+        strange = _first_strange(word.glyphs, known)
+        if strange is not None:
+            what = f"'{word.text}' is set in the font {strange.font.split('+')[-1]}"
+            yield proof.about_word(word, what, f"only {' and '.join(sorted(known))} belong", "font")
+        if any(mark in word.text for mark in _NO_GLYPH):
+            what = f"a letter of '{word.text}' is missing in its font"
+            yield proof.about_word(word, what, "", "font")
+        if not all(glyph.upright for glyph in word.glyphs):
+            yield proof.about_word(word, f"'{word.text}' is turned", "", "font")
+
+
+def _first_strange(glyphs: Sequence[Glyph], known: set[str]) -> Glyph | None:
+    return next((each for each in glyphs if each.font.split("+")[-1] not in known), None)

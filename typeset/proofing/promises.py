@@ -1,0 +1,77 @@
+"""Which room to answer each question of a sheet is promised."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from typeset.arithmetic.lessons import (
+    SolvedExtension,
+    SolvedLesson,
+    SolvedProblem,
+    SolvedRecap,
+    SolvedSort,
+    SolvedSpot,
+    SolvedStage,
+    problems_of,
+)
+from typeset.documents.layout import AnswerSpaces
+from typeset.reading.content import Space
+
+# An open task gets ruled lines, and three at least.
+_EXTENSION_LINES = 3
+
+
+@dataclass(frozen=True, slots=True)
+class Promise:
+    """The room for a question: its kind, and how high it is at least, in millimetres.
+
+    `rows` counts ruled lines or rows of squares. `sorts` is true where boxes are ticked and a
+    reason is given instead.
+    """
+
+    about: str
+    space: Space
+    rows: int
+    least_mm: float
+    sorts: bool = False
+
+
+def promised_rooms(lesson: SolvedLesson, spaces: AnswerSpaces) -> Iterator[Promise]:
+    """The rooms of a lesson's questions, in order."""
+    for stage in lesson.stages:
+        if isinstance(stage, SolvedExtension):
+            space = stage.content.space or Space.LINES
+            wanted = Space.LINES if space in (Space.LINE, Space.BOX) else space
+            lines = stage.content.lines or _EXTENSION_LINES
+            yield _promise(stage.number, wanted, lines, spaces)
+            continue
+        for problem in problems_of(stage):
+            yield _of_problem(problem, stage, spaces)
+
+
+def _of_problem(problem: SolvedProblem, stage: SolvedStage, spaces: AnswerSpaces) -> Promise:
+    about = f"question {problem.number}"
+    if isinstance(stage, SolvedSort):
+        return Promise(about, Space.LINE, 0, spaces.line_mm, sorts=True)
+    usual = Space.LINE if isinstance(stage, SolvedRecap) else Space.WORKING
+    space = problem.content.space or usual
+    if isinstance(stage, SolvedSpot) and space is Space.LINE:
+        return Promise(about, space, 0, spaces.line_mm)
+    return _promise(problem.number, space, problem.content.lines, spaces)
+
+
+def _promise(number: int, space: Space, lines: int | None, spaces: AnswerSpaces) -> Promise:
+    about = f"question {number}"
+    rows = lines or int(spaces.working_lines)
+    match space:
+        case Space.LINE:
+            return Promise(about, space, 0, spaces.line_mm)
+        case Space.SQUARES:
+            return Promise(about, space, rows, rows * spaces.square_mm)
+        case Space.MODEL if lines is None:
+            return Promise(about, space, 0, spaces.bar_model_mm)
+        case Space.WORKING | Space.LINES | Space.MODEL:
+            return Promise(about, space, rows, rows * spaces.ruled_mm)
+        case _:
+            return Promise(about, space, 0, 0.0)

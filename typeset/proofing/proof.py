@@ -1,0 +1,134 @@
+"""Reads a finished document back and proves that it says what the arithmetic says."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+
+from typeset.arithmetic.lessons import SolvedLesson, SolvedWeek
+from typeset.documents.layout import Layout
+from typeset.proofing.account import Account, take_account
+from typeset.proofing.bars import check_bars
+from typeset.proofing.booklet_text import expect_booklet
+from typeset.proofing.checks import Proof, owners_of
+from typeset.proofing.edges import check_edges
+from typeset.proofing.expected import Expected, said
+from typeset.proofing.file_check import FileFacts, check_file
+from typeset.proofing.finding import Finding
+from typeset.proofing.flow import check_flow
+from typeset.proofing.foot import body_words, check_feet
+from typeset.proofing.overlaps import check_overlaps
+from typeset.proofing.page_marks import ReadDocument
+from typeset.proofing.paper_check import check_paper
+from typeset.proofing.print_quality import check_print
+from typeset.proofing.promises import Promise, promised_rooms
+from typeset.proofing.read_back import Unreadable, read_document
+from typeset.proofing.rooms import check_rooms
+from typeset.proofing.sheet_text import expect_sheet
+from typeset.proofing.telling import tell_account
+from typeset.proofing.values import check_values
+
+
+@dataclass(frozen=True, slots=True)
+class _Order:
+    """What a document is proofed against. `sides` is None where any number will do."""
+
+    name: str
+    expected: Expected
+    facts: FileFacts
+    layout: Layout
+    least_pt: float
+    sides: int | None
+    promises: tuple[Promise, ...]
+    nouns: Mapping[str, str]
+
+
+def proof_sheet(
+    pdf: Path | bytes, name: str, solved: SolvedWeek, lesson: SolvedLesson, layout: Layout
+) -> list[Finding]:
+    """Everything that is wrong with a lesson's finished task sheet; empty where nothing is.
+
+    A file that is no readable PDF is a finding too. Raises OSError where a path cannot be read.
+    """
+    week = solved.week
+    facts = FileFacts(f"{lesson.lesson.title} – task sheet", week.title, week.fingerprint)
+    order = _Order(
+        name,
+        expect_sheet(solved, lesson, layout),
+        facts,
+        layout,
+        layout.type_size.smallest,
+        lesson.lesson.sides,
+        tuple(promised_rooms(lesson, layout.answer_spaces)),
+        _nouns((lesson,)),
+    )
+    return _proof(pdf, order)
+
+
+def proof_booklet(
+    pdf: Path | bytes, name: str, solved: SolvedWeek, layout: Layout
+) -> list[Finding]:
+    """Everything that is wrong with the week's finished answer booklet; see `proof_sheet`."""
+    week, title = solved.week, said(layout, "booklet", "title")
+    facts = FileFacts(f"{week.title} – {title.lower()}", week.title, week.fingerprint)
+    order = _Order(
+        name,
+        expect_booklet(solved, layout),
+        facts,
+        layout,
+        layout.booklet_size_pt,
+        None,
+        (),
+        _nouns(solved.lessons),
+    )
+    return _proof(pdf, order)
+
+
+def _proof(pdf: Path | bytes, order: _Order) -> list[Finding]:
+    """Read back, set against what is expected, look at the pages, look at the file."""
+    data = pdf if isinstance(pdf, bytes) else pdf.read_bytes()
+    try:
+        document = read_document(data, order.name)
+        words = body_words(document, order.layout, order.least_pt)
+        account = take_account(order.expected.passages, words)
+        findings = [*_say(account, document, order), *_look(account, document, order)]
+        findings.extend(check_file(data, order.name, order.facts))
+    except Unreadable as error:
+        what = f"the file cannot be read as a PDF ({error})"
+        return [Finding(order.name, 0, None, what, "make it again", "", "file")]
+    return sorted(_once(findings), key=lambda each: (each.page, each.place or (0.0, 0.0)))
+
+
+def _say(account: Account, document: ReadDocument, order: _Order) -> Iterator[Finding]:
+    """What the pages say."""
+    yield from tell_account(account, order.name, order.expected.secrets)
+    yield from check_feet(document, order.expected, order.layout, order.least_pt)
+    yield from check_values(account, order.name, order.nouns)
+
+
+def _look(account: Account, document: ReadDocument, order: _Order) -> Iterator[Finding]:
+    """How the pages look."""
+    proof = Proof(document, account, order.layout, order.least_pt, owners_of(account))
+    yield from check_paper(proof, order.sides)
+    yield from check_edges(proof)
+    yield from check_overlaps(proof)
+    yield from check_print(proof)
+    yield from check_flow(proof)
+    yield from check_rooms(proof, order.promises)
+    yield from check_bars(proof)
+
+
+def _once(findings: Iterable[Finding]) -> list[Finding]:
+    """Each finding once, in its first place."""
+    return list(dict.fromkeys(findings))
+
+
+def _nouns(lessons: Iterable[SolvedLesson]) -> dict[str, str]:
+    """The authors' own singulars and plurals."""
+    return {
+        singular: plural
+        for lesson in lessons
+        for problem in lesson.problems()
+        for singular, plural in problem.content.nouns.items()
+    }

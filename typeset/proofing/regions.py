@@ -1,0 +1,72 @@
+"""Which stretch of which page belongs to what: found again from the account."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from typeset.proofing.account import Account
+from typeset.proofing.expected import Part, Passage
+from typeset.proofing.page_marks import ReadPage, Stroke, Word
+from typeset.proofing.places import Box
+
+# What is drawn for a question may rise a little over the letters of its first line.
+_RISE_PT = 2.0
+
+
+@dataclass(frozen=True, slots=True)
+class Region:
+    """All that belongs to one question: its passages by index, and its part of the page."""
+
+    about: str
+    passages: tuple[int, ...]
+    page: ReadPage
+    box: Box
+
+    @property
+    def strokes(self) -> tuple[Stroke, ...]:
+        """The strokes that are drawn within."""
+        return tuple(
+            stroke
+            for stroke in self.page.strokes
+            if stroke.box.top >= self.box.top - _RISE_PT and stroke.box.bottom <= self.box.bottom
+        )
+
+
+def question_regions(account: Account, pages: Sequence[ReadPage]) -> Iterator[Region]:
+    """The regions of all questions whose words were found on one page."""
+    groups = list(question_groups(account.passages))
+    starts = _starts(account)
+    for about, indices in groups:
+        words = [word for index in indices for word in account.words_of(index)]
+        if not words or len({word.page for word in words}) != 1:
+            continue
+        page = pages[words[0].page - 1]
+        top = min(word.box.top for word in words)
+        below = [y for number, y in starts if number == page.number and y > top + 1]
+        bottom = min([page.height_pt, *below])
+        yield Region(about, indices, page, Box(0.0, top, page.width_pt, bottom))
+
+
+def question_groups(passages: Sequence[Passage]) -> Iterator[tuple[str, tuple[int, ...]]]:
+    """The passages of each question, in order."""
+    found: dict[str, list[int]] = {}
+    for index, each in enumerate(passages):
+        if each.keeps:
+            found.setdefault(each.keeps, []).append(index)
+    for about, indices in found.items():
+        yield about, tuple(indices)
+
+
+def _starts(account: Account) -> list[tuple[int, float]]:
+    """Page and top of every heading, instruction and question number that was found."""
+    starts: list[tuple[int, float]] = []
+    for index, each in enumerate(account.passages):
+        if each.part is Part.NUMBER or not each.keeps:
+            starts.extend(_top(account.words_of(index)))
+    return starts
+
+
+def _top(words: Sequence[Word]) -> Iterator[tuple[int, float]]:
+    if words:
+        yield words[0].page, min(word.box.top for word in words if word.page == words[0].page)
