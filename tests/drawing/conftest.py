@@ -6,8 +6,8 @@ stroke, and against the figure's box.
 
 from __future__ import annotations
 
-import itertools
 from collections.abc import Callable, Iterator
+from itertools import pairwise
 
 import pytest
 
@@ -61,10 +61,7 @@ def curve(start: tuple[float, float], values: list[float]) -> Iterator[tuple[flo
         t = step / 24
         row = ends
         while len(row) > 1:  # de Casteljau's construction
-            row = [
-                (p[0] + (q[0] - p[0]) * t, p[1] + (q[1] - p[1]) * t)
-                for p, q in itertools.pairwise(row)
-            ]
+            row = [(p[0] + (q[0] - p[0]) * t, p[1] + (q[1] - p[1]) * t) for p, q in pairwise(row)]
         yield row[0]
 
 

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-import itertools
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from typeset.arithmetic.figures import BarModel, Brace, Show
 from typeset.drawing.bar_parts import PartLabels, part_labels
@@ -186,7 +186,7 @@ def bar_height(rows: Sequence[BarRow], show: Show, plan: BarPlan) -> float:
 def bar_tops(rows: Sequence[BarRow], height: float, show: Show, plan: BarPlan) -> list[float]:
     """The y of each bar's top edge, the first at 0."""
     tops = [0.0]
-    for before, after in itertools.pairwise(rows):
+    for before, after in pairwise(rows):
         lanes = before.below.height_pt + after.above.height_pt
         gap = _ROW_GAP_EMS * plan.size_pt + lanes
         if show is Show.FRAME:

@@ -6,9 +6,9 @@ that the solver did not foresee becomes another layout or an error, never a coll
 
 from __future__ import annotations
 
-import itertools
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import TypeAlias
 
 from typeset.drawing.shapes import Path, Rect, Rule, Shape, TextRun
@@ -66,7 +66,7 @@ def segments(shape: Shape) -> Iterator[Segment]:
             left, top = shape.x_pt, shape.y_pt
             right, bottom = left + shape.width_pt, top + shape.height_pt
             corners = ((left, top), (right, top), (right, bottom), (left, bottom), (left, top))
-            yield from itertools.pairwise(corners)
+            yield from pairwise(corners)
         case Path():
             yield from _path_segments(shape)
         case Rect() | TextRun():

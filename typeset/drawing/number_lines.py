@@ -18,14 +18,13 @@ from typeset.drawing.labels import Label, mark_label, shown_text, wrapped_label
 from typeset.drawing.pens import FINE_PT, OUTLINE_PT, arrow_head, rule
 from typeset.drawing.placing import Rows, place_rows
 from typeset.drawing.shapes import Drawing
-from typeset.drawing.sketch import Sketch, largest_that_fits
+from typeset.drawing.sketch import Sketch, largest_with_names
 
 _TICK_PT = 4.0
 # The line runs on past its last tick and ends in an arrow head: numbers go on.
 _TAIL_PT = 12.0
 _BETWEEN_PT = 24.0
 _NAME_GAP_PT = 8.0
-_NAME_SHARE = 0.3
 # Room for a pupil's numbers and jumps (10 mm).
 _WRITING_PT = 28.0
 _LABEL_GAP_PT = 2.0
@@ -33,7 +32,9 @@ _LABEL_GAP_PT = 2.0
 
 def draw_number_line(line: NumberLine, show: Show, width_pt: float, size_pt: float) -> Drawing:
     """One line; values under it, jumps over it. Raises FitError, GlyphError."""
-    return largest_that_fits(lambda size: _single(line, show, width_pt, size), size_pt)
+    return largest_with_names(
+        lambda size, share: _single(line, show, width_pt, (size, share)), size_pt
+    )
 
 
 def draw_double_number_line(
@@ -43,12 +44,16 @@ def draw_double_number_line(
 
     Raises FitError, GlyphError.
     """
-    return largest_that_fits(lambda size: _double(figure, show, width_pt, size), size_pt)
+    return largest_with_names(
+        lambda size, share: _double(figure, show, width_pt, (size, share)), size_pt
+    )
 
 
-def _single(figure: NumberLine, show: Show, width_pt: float, size_pt: float) -> Drawing:
+def _single(figure: NumberLine, show: Show, width_pt: float, plan: tuple[float, float]) -> Drawing:
+    """`plan` is the label size and the names' share of the width."""
+    size_pt, share = plan
     sketch = Sketch(width_pt)
-    left = _put_names(sketch, [(figure.name, 0.0)], size_pt)
+    left = _put_names(sketch, [(figure.name, 0.0)], size_pt, share)
     marks = [tick.mark for tick in figure.ticks]
     xs = _places([tick.at for tick in figure.ticks], marks, (left, width_pt), show, size_pt)
     _draw_line(sketch, left, xs, 0.0, show)
@@ -63,10 +68,15 @@ def _single(figure: NumberLine, show: Show, width_pt: float, size_pt: float) -> 
     return sketch.finished(number_line_words(figure, show))
 
 
-def _double(figure: DoubleNumberLine, show: Show, width_pt: float, size_pt: float) -> Drawing:
+def _double(
+    figure: DoubleNumberLine, show: Show, width_pt: float, plan: tuple[float, float]
+) -> Drawing:
+    size_pt, share = plan
     sketch = Sketch(width_pt)
-    between = _between(figure, width_pt, size_pt)
-    left = _put_names(sketch, [(figure.upper_name, 0.0), (figure.lower_name, between)], size_pt)
+    between = _between(figure, share * width_pt, size_pt)
+    left = _put_names(
+        sketch, [(figure.upper_name, 0.0), (figure.lower_name, between)], size_pt, share
+    )
     upper = [tick.upper for tick in figure.ticks]
     lower = [tick.lower for tick in figure.ticks]
     marks = [*upper, *lower]
@@ -88,17 +98,18 @@ def _double(figure: DoubleNumberLine, show: Show, width_pt: float, size_pt: floa
     return sketch.finished(double_line_words(figure, show))
 
 
-def _between(figure: DoubleNumberLine, width_pt: float, size_pt: float) -> float:
+def _between(figure: DoubleNumberLine, room_pt: float, size_pt: float) -> float:
     """The distance of the two lines: their names may need several lines of type."""
-    room = _NAME_SHARE * width_pt
     names = (figure.upper_name, figure.lower_name)
-    upper, lower = (wrapped_label(name, size_pt, room) for name in names)
+    upper, lower = (wrapped_label(name, size_pt, room_pt) for name in names)
     return max(_BETWEEN_PT, upper.height_pt - upper.middle_pt + lower.middle_pt + 4)
 
 
-def _put_names(sketch: Sketch, names: Sequence[tuple[str, float]], size_pt: float) -> float:
+def _put_names(
+    sketch: Sketch, names: Sequence[tuple[str, float]], size_pt: float, share: float
+) -> float:
     """The names at the left of their lines; the x at which the lines may start."""
-    room = _NAME_SHARE * sketch.width_pt
+    room = share * sketch.width_pt
     labels = [(wrapped_label(name, size_pt, room), y) for name, y in names if name]
     for label, y in labels:
         sketch.put(label, 0.0, y - label.middle_pt)

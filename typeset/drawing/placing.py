@@ -8,9 +8,9 @@ through the nearer rows in a slot of its own, so leaders never cross.
 
 from __future__ import annotations
 
-import itertools
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import chain, islice, pairwise, permutations
 
 from typeset.drawing.boxes import Point
 from typeset.drawing.labels import Label
@@ -26,6 +26,8 @@ _FAN_MOST_PT = 16.0
 _FAN_SLOPE = 0.4
 # A label moved by less than this is read as standing at its anchor.
 _NEAR_PT = 1.0
+# All orders of up to four spans are tried, and as many of more.
+_MOST_ORDERS = 24
 
 
 def one_row(
@@ -42,7 +44,7 @@ def one_row(
     if not wanted:
         return []
     offsets = [0.0]
-    for before, after in itertools.pairwise(widths):
+    for before, after in pairwise(widths):
         offsets.append(offsets[-1] + (before + after) / 2 + clear_pt)
     least = low_pt + widths[0] / 2
     most = high_pt - widths[-1] / 2 - offsets[-1]
@@ -184,9 +186,13 @@ def place_levels(spans: Sequence[Span], low_pt: float, high_pt: float) -> list[L
     A label covers its span's middle. Raises FitError where a label is wider than the room
     or would stand in the way of a farther span's legs in every order that was tried.
     """
-    order = sorted(range(len(spans)), key=lambda i: (spans[i].end_pt - spans[i].start_pt, i))
-    for by_length in (order, sorted(order, key=lambda i: _label_width(spans[i]))):
-        levels = _stacked(spans, by_length, (low_pt, high_pt))
+    shortest_first = sorted(
+        range(len(spans)), key=lambda i: (spans[i].end_pt - spans[i].start_pt, i)
+    )
+    orders = islice(permutations(shortest_first), _MOST_ORDERS)
+    narrow_first = sorted(shortest_first, key=lambda i: _label_width(spans[i]))
+    for order in chain(orders, [narrow_first]):
+        levels = _stacked(spans, order, (low_pt, high_pt))
         if levels is not None:
             return levels
     texts = ", ".join(f"'{span.label.text}'" for span in spans if span.label)
@@ -228,7 +234,7 @@ def _one_level(
 ) -> dict[int, float] | None:
     """Label centres for spans on one level; None where spans overlap or a label leaves its tip."""
     ordered = sorted(members, key=lambda i: spans[i].tip_pt)
-    for before, after in itertools.pairwise(ordered):
+    for before, after in pairwise(ordered):
         if spans[before].end_pt > spans[after].start_pt + 0.01:
             return None
     named = [i for i in ordered if spans[i].label is not None]
@@ -237,7 +243,9 @@ def _one_level(
     if centres is None:
         return None
     for i, centre, width in zip(named, centres, widths, strict=True):
-        if abs(centre - spans[i].tip_pt) > max(width / 2 - 2.0, 0.5):
+        at_edge = centre - width / 2 <= room[0] + 0.01 or centre + width / 2 >= room[1] - 0.01
+        reach = width / 2 + 0.5 if at_edge else max(width / 2 - 2.0, 0.5)
+        if abs(centre - spans[i].tip_pt) > reach:
             return None
     return dict(zip(named, centres, strict=True)) | {
         i: spans[i].tip_pt for i in ordered if spans[i].label is None

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-import itertools
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
+from itertools import pairwise
 
 from typeset.drawing.boxes import Box, bounds, clear_of, segments
 from typeset.drawing.labels import Label
@@ -15,6 +15,8 @@ from typeset.errors import FitError
 # Sizes tried for the labels, as shares of the body type; never smaller (clear print asks
 # for labels near body size: sources.md section 4, UKAAF).
 LABEL_SHARES = (1.0, 0.9, 0.8)
+# Shares of the width for the names at the left: long names take more than half, if they must.
+NAME_SHARES = (0.3, 0.55)
 _TINY_PT = 0.05
 
 
@@ -52,7 +54,7 @@ class Sketch:
             top = near - spot.label.height_pt if up else near
             self.put(spot.label, spot.centre_pt - spot.label.width_pt / 2, top)
             points = [(x, base_pt + way * off) for x, off in spot.leader]
-            for start, end in itertools.pairwise(points):
+            for start, end in pairwise(points):
                 # The last piece stops short of the letters.
                 stop = (end[0], end[1] - way) if end == points[-1] else end
                 self.add(rule(start, stop))
@@ -117,10 +119,23 @@ def largest_that_fits(draw: Callable[[float], Drawing], size_pt: float) -> Drawi
 
     Raises FitError, the last one met, where none does.
     """
-    problem: FitError | None = None
-    for share in LABEL_SHARES:
-        try:
-            return draw(share * size_pt)
-        except FitError as error:
-            problem = error
-    raise problem if problem is not None else FitError("no size was tried")
+    return largest_with_names(lambda size, _share: draw(size), size_pt, (0.0,))
+
+
+def largest_with_names(
+    draw: Callable[[float, float], Drawing],
+    size_pt: float,
+    name_shares: Sequence[float] = NAME_SHARES,
+) -> Drawing:
+    """The same for a figure with names at its left: `draw` is told their share of the width too.
+
+    Raises FitError, the last one met, where no size and no share does.
+    """
+    problem = FitError("a figure was tried at no size")
+    for size_share in LABEL_SHARES:
+        for name_share in name_shares:
+            try:
+                return draw(size_share * size_pt, name_share)
+            except FitError as error:
+                problem = error
+    raise problem

@@ -11,7 +11,7 @@ from typeset.drawing.jumps import draw_jumps, draw_side_jumps, side_jumps_width_
 from typeset.drawing.labels import Label, line_label, mark_label, wrapped_label
 from typeset.drawing.pens import FINE_PT, OUTLINE_PT, rule
 from typeset.drawing.shapes import BLACK, Drawing, Face, Rect
-from typeset.drawing.sketch import Sketch, largest_that_fits
+from typeset.drawing.sketch import Sketch, largest_with_names
 from typeset.errors import FitError
 from typeset.quantities.inline import words
 
@@ -21,7 +21,6 @@ _LEAST_CELL_PT = 34.0
 # Where the width is short, 7 mm: the side of a square in a pupil's book.
 _SMALLEST_CELL_PT = 20.0
 _LEAST_ROW_PT = 25.5
-_NAME_SHARE = 0.35
 _TABLE_GAP_PT = 2.0
 # Columns that share what is left never grow beyond this many ems: a table, not a road.
 _MOST_CELL_EMS = 7.0
@@ -48,7 +47,9 @@ class _Grid:
 
 def draw_ratio_table(table: RatioTable, show: Show, width_pt: float, size_pt: float) -> Drawing:
     """The table, its arrows over, under and right of it. Raises FitError, GlyphError."""
-    return largest_that_fits(lambda size: _ratio(table, show, width_pt, size), size_pt)
+    return largest_with_names(
+        lambda size, share: _ratio(table, show, width_pt, (size, share)), size_pt
+    )
 
 
 def draw_two_way_table(table: TwoWayTable, show: Show, width_pt: float, size_pt: float) -> Drawing:
@@ -56,12 +57,16 @@ def draw_two_way_table(table: TwoWayTable, show: Show, width_pt: float, size_pt:
 
     Raises FitError, GlyphError.
     """
-    return largest_that_fits(lambda size: _two_way(table, show, width_pt, size), size_pt)
+    return largest_with_names(
+        lambda size, share: _two_way(table, show, width_pt, (size, share)), size_pt
+    )
 
 
-def _ratio(table: RatioTable, show: Show, width_pt: float, size_pt: float) -> Drawing:
+def _ratio(table: RatioTable, show: Show, width_pt: float, plan: tuple[float, float]) -> Drawing:
+    """`plan` is the label size and the names' share of the width."""
+    size_pt, share = plan
     sketch = Sketch(width_pt)
-    names = [wrapped_label(name, size_pt, _NAME_SHARE * width_pt) for name in table.row_names]
+    names = [wrapped_label(name, size_pt, share * width_pt) for name in table.row_names]
     cells = [[mark_label(mark, show, size_pt) for mark in row] for row in table.cells]
     beside = side_jumps_width_pt(table.across, show, size_pt)
     grid = _grid(names, [], cells, width_pt - beside, size_pt)
@@ -77,10 +82,11 @@ def _ratio(table: RatioTable, show: Show, width_pt: float, size_pt: float) -> Dr
     return sketch.finished(ratio_table_words(table, show))
 
 
-def _two_way(table: TwoWayTable, show: Show, width_pt: float, size_pt: float) -> Drawing:
+def _two_way(table: TwoWayTable, show: Show, width_pt: float, plan: tuple[float, float]) -> Drawing:
+    size_pt, share = plan
     sketch = Sketch(width_pt)
     rows = _folded(len(table.down.options), _MOST_ROWS)
-    room = _NAME_SHARE * width_pt
+    room = share * width_pt
     wide = int((width_pt - room) / (_LEAST_CELL_PT + _SIDE_PT))
     columns = _folded(len(table.across.options), max(3, min(_MOST_COLUMNS, wide)))
     head_room = (width_pt - room) / len(columns) - 2 * _SIDE_PT

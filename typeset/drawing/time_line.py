@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-import itertools
 from collections.abc import Sequence
+from itertools import pairwise
 
 from typeset.arithmetic.figures import Show, TimeLine, TimeRow
 from typeset.drawing.figure_words import time_line_words
@@ -11,10 +11,9 @@ from typeset.drawing.labels import Label, mark_label, wrapped_label
 from typeset.drawing.pens import FINE_PT, OUTLINE_PT, arrow_head, dot, rule, straight_arrow
 from typeset.drawing.placing import place_rows
 from typeset.drawing.shapes import Drawing, Face
-from typeset.drawing.sketch import Sketch, largest_that_fits
+from typeset.drawing.sketch import Sketch, largest_with_names
 from typeset.errors import FitError
 
-_NAME_SHARE = 0.3
 _NAME_GAP_PT = 8.0
 _DOT_PT = 2.2
 _TAIL_PT = 12.0
@@ -28,16 +27,22 @@ def draw_time_line(figure: TimeLine, show: Show, width_pt: float, size_pt: float
 
     Raises FitError, GlyphError.
     """
-    return largest_that_fits(lambda size: _time_line(figure, show, width_pt, size), size_pt)
+    return largest_with_names(
+        lambda size, share: _time_line(figure, show, width_pt, (size, share)), size_pt
+    )
 
 
-def _time_line(figure: TimeLine, show: Show, width_pt: float, size_pt: float) -> Drawing:
+def _time_line(figure: TimeLine, show: Show, width_pt: float, plan: tuple[float, float]) -> Drawing:
+    """`plan` is the label size and the names' share of the width."""
+    size_pt, share = plan
     sketch = Sketch(width_pt)
     gap = mark_label(figure.gap, show, size_pt)
     between = _BETWEEN_EMS * size_pt
+    names = [wrapped_label(row.name, size_pt, share * width_pt) for row in _rows(figure)]
+    between = max(between, names[0].height_pt - names[0].middle_pt + names[1].middle_pt + 4)
     if gap is not None:
         between = max(between, gap.level_height_pt + 4 * _CLEAR_PT)
-    left = _put_names(sketch, figure, between, size_pt)
+    left = _put_names(sketch, names, between)
     labels = [[mark_label(m, show, size_pt) for m in row.marks] for row in _rows(figure)]
     heads = [wrapped_label(m.name, size_pt, width_pt / 2, Face.BOLD) for m in figure.moments]
     xs = _places(figure, [*labels, heads], (left, width_pt), gap)
@@ -58,12 +63,11 @@ def _rows(figure: TimeLine) -> tuple[TimeRow, TimeRow]:
     return figure.upper, figure.lower
 
 
-def _put_names(sketch: Sketch, figure: TimeLine, between: float, size_pt: float) -> float:
-    room = _NAME_SHARE * sketch.width_pt
-    labels = [wrapped_label(row.name, size_pt, room) for row in _rows(figure)]
-    for label, y in zip(labels, (0.0, between), strict=True):
-        sketch.put(label, 0.0, y - label.middle_pt)
-    return max(label.width_pt for label in labels) + _NAME_GAP_PT
+def _put_names(sketch: Sketch, names: Sequence[Label], between: float) -> float:
+    """The names at the left of their rows; the x at which the rows may start."""
+    for name, y in zip(names, (0.0, between), strict=True):
+        sketch.put(name, 0.0, y - name.middle_pt)
+    return max(name.width_pt for name in names) + _NAME_GAP_PT
 
 
 def _places(
@@ -84,7 +88,7 @@ def _places(
     ats = [moment.at for moment in figure.moments]
     span = (ats[-1] - ats[0]) or ats[0].__class__(1)
     xs = [start + float((at - ats[0]) / span) * (end - start) for at in ats]
-    steps = [after - before for before, after in itertools.pairwise(xs)]
+    steps = [after - before for before, after in pairwise(xs)]
     if steps and min(steps) < beside:
         raise FitError(
             f"two moments of the time line are {min(steps):.0f} pt apart and the gap's value "
