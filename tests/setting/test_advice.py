@@ -57,6 +57,14 @@ def test_where_no_single_change_is_enough_the_fewest_together_are_named() -> Non
     assert changes(blocks, 1)[2].endswith("helps, but is not enough alone)")
 
 
+def test_of_changes_that_are_not_enough_the_largest_is_named() -> None:
+    heights = {"question 1": 45, "question 2": 70, "question 3": 55, "question 4": 60}
+    blocks = [block(name, height) for name, height in heights.items()]
+    assert changes(blocks, 1)[2] == (
+        "(3) leave out question 2 (saves 25 mm: helps, but is not enough alone)"
+    )
+
+
 @settings(max_examples=80, deadline=None)
 @given(block_lists(9))
 def test_what_is_said_to_fit_fits(blocks: list[Block]) -> None:

@@ -103,3 +103,15 @@ def test_evenness_two_pages_alike_rather_than_one_full_and_one_bare() -> None:
 def test_a_loose_end_lets_the_last_page_be_short() -> None:
     blocks = [plain_block(str(n), fixed(50)) for n in range(3)]
     assert best_pages(blocks, ROOM_PT, 2, loose_end=True) == (Span(0, 2), Span(2, 3))
+
+
+def test_white_that_nothing_can_fill_is_shared_too() -> None:
+    blocks = [plain_block(str(n), fixed(20)) for n in range(4)]
+    assert best_pages(blocks, ROOM_PT, 2) == (Span(0, 2), Span(2, 4))
+
+
+def test_two_pages_a_little_tight_are_better_than_one_very_tight() -> None:
+    # Five and five are each half way to the least. Six and four would be nearer to natural
+    # in sum (0.67 + 0.25), yet one of them a page with no air.
+    blocks = [plain_block(str(n), Stretch(10, 30, 60)) for n in range(10)]
+    assert best_pages(blocks, ROOM_PT, 2) == (Span(0, 5), Span(5, 10))

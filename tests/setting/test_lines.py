@@ -137,6 +137,22 @@ def test_raggedness_is_shared_among_lines() -> None:
     assert worst_shortfall(best, measure) < worst_shortfall(greedy, measure)
 
 
+def test_two_lines_somewhat_short_are_better_than_one_that_is_very_short() -> None:
+    # Both ways fall 90 pt short in all: 35 + 55, or 60 + 30.
+    widths = (40.0, 20.0, 45.0, 95.0, 30.0)
+    boxes = [Box((), width, (), 5.0 if n else 0.0, "quay") for n, width in enumerate(widths)]
+    lines = break_lines(boxes, 100, 10)
+    assert [[box.width_pt for box in line] for line in lines] == [[40, 20], [45], [95], [30]]
+
+
+def test_a_sign_between_words_holds_both() -> None:
+    rich = words("gulls plus terns = birds on the quay and boats + barges = hulls at sea " * 2)
+    for measure in range(160, 460, 10):
+        lines = broken(rich, measure)
+        assert not any(line.split()[0] in "+=" for line in lines), measure
+        assert not any(line.split()[-1] in "+=" for line in lines), measure
+
+
 def worst_shortfall(lines: tuple[tuple[Box, ...], ...], measure: float) -> float:
     return max(measure - line_width_pt(line) for line in lines[:-1])
 
