@@ -54,6 +54,7 @@ _WANTED_VALUE = {
 }
 # How alike two words must be to be taken for a slip of the pen: one letter in four may differ.
 _ALIKE = 0.7
+_LONGEST_SHOWN = 60
 
 
 def quoted(words: Iterable[str], last: str = "and") -> str:
@@ -62,6 +63,12 @@ def quoted(words: Iterable[str], last: str = "and") -> str:
     if len(marked) < 2:
         return "".join(marked)
     return f"{', '.join(marked[:-1])} {last} {marked[-1]}"
+
+
+def shown(text: str) -> str:
+    """The text in quotation marks, shortened where it is longer than a message can bear."""
+    line = " ".join(text.split())
+    return f"'{line}'" if len(line) <= _LONGEST_SHOWN else f"'{line[:_LONGEST_SHOWN].rstrip()}…'"
 
 
 def likely(word: str, known: Iterable[str]) -> str | None:
@@ -98,7 +105,9 @@ def unknown_key(key: str, place: Place, known: Sequence[str]) -> Complaint:
     """The complaint about a key that nobody reads."""
     meant = likely(key, known)
     all_known = f"the keys here are {quoted(known)}" if known else ""
-    return Complaint(place, f"unknown key '{key}'", _did_you_mean(meant) if meant else all_known)
+    return Complaint(
+        place, f"unknown key {shown(key)}", _did_you_mean(meant) if meant else all_known
+    )
 
 
 def missing_key(key: str, place: Place, owner: str = "") -> Complaint:
@@ -126,7 +135,7 @@ def _wrong_kind(typed: str, place: Place, name: str, wanted: Sequence[str]) -> C
 
 def unknown_word(word: str, place: Place, name: str, known: Sequence[str]) -> Complaint:
     """The complaint about a word that is none of the known ones."""
-    return Complaint(place, f"{name} cannot be '{word}'", nearest(word, known))
+    return Complaint(place, f"{name} cannot be {shown(word)}", nearest(word, known))
 
 
 def complaints_of(
@@ -270,7 +279,7 @@ def _said(finding: _Finding, name: str) -> tuple[str, str]:
     if cause is not None:
         return str(getattr(cause, "problem", cause)), str(getattr(cause, "remedy", ""))
     if finding.type in _WANTED_VALUE:
-        return f"{name} must be {_WANTED_VALUE[finding.type]}, not '{finding.value}'", ""
+        return f"{name} must be {_WANTED_VALUE[finding.type]}, not {shown(str(finding.value))}", ""
     return _said_of_bounds(finding, name)
 
 

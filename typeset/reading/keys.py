@@ -18,6 +18,7 @@ from typeset.reading.complaints import (
     KEYS,
     likely,
     missing_key,
+    shown,
     unknown_key,
     unknown_word,
     wrong_kind,
@@ -120,7 +121,7 @@ class Keys:
             return None
         if _WHOLE_NUMBER.fullmatch(text) and least <= int(text) <= most:
             return int(text)
-        problem = f"'{key}' must be a whole number from {least} to {most}, not '{text}'"
+        problem = f"'{key}' must be a whole number from {least} to {most}, not {shown(text)}"
         self.complaints.append(Complaint(self.place(key), problem))
         return None
 

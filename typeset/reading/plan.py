@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from typeset.errors import Complaint
-from typeset.reading.complaints import KEYS, wrong_kind
+from typeset.reading.complaints import KEYS, shown, wrong_kind
 from typeset.reading.content import LAST_WEEK
 from typeset.reading.keys import Keys, opened
 from typeset.reading.tree import Keyed, Node, Scalar
@@ -85,4 +85,6 @@ def _bad_lesson_name(name: Scalar) -> Complaint:
     if stem != name.text and _LESSON_NAME.fullmatch(stem):
         return Complaint(name.place, f"'{name.text}' has an ending", f"write '{stem}' alone")
     remedy = "use letters, digits and hyphens, such as 'monday'"
-    return Complaint(name.place, f"'{name.text}' cannot be the name of a lesson's file", remedy)
+    return Complaint(
+        name.place, f"{shown(name.text)} cannot be the name of a lesson's file", remedy
+    )

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from typeset.errors import Complaint, Place
+from typeset.reading.complaints import shown
 from typeset.reading.content import ProblemContent, Space
 from typeset.reading.keys import Keys, opened
 from typeset.reading.tree import Node
@@ -36,7 +37,7 @@ class Desk:
         place = keys.place("id")
         if given and not _ID.fullmatch(given):
             remedy = "use up to 40 letters, digits and hyphens"
-            self.complaints.append(Complaint(place, f"'{given}' cannot be an id", remedy))
+            self.complaints.append(Complaint(place, f"{shown(given)} cannot be an id", remedy))
         chosen = given or default
         if chosen in self.ids:
             line = self.ids[chosen].line

@@ -6,7 +6,7 @@ import re
 from collections.abc import Callable
 
 from typeset.errors import Complaint
-from typeset.reading.complaints import likely, nearest, quoted
+from typeset.reading.complaints import likely, nearest, quoted, shown
 from typeset.reading.content import (
     LAST_WEEK,
     Extension,
@@ -35,7 +35,7 @@ def read_stage(node: Node, desk: Desk) -> Stage | None:
     for entry in item.node:
         reader = _READERS.get(plain_key(entry.key).lower())
         if reader is None:
-            problem = f"unknown stage '{entry.key}'"
+            problem = f"unknown stage {shown(entry.key)}"
             remedy = nearest(entry.key, tuple(_READERS))
             desk.complaints.append(Complaint(entry.place, problem, remedy))
         else:
@@ -72,7 +72,7 @@ def _read_recap(node: Node, desk: Desk) -> Recap | None:
 def _check_is_earlier(name: Scalar, desk: Desk) -> None:
     if desk.earlier is None or name.text in (*desk.earlier, LAST_WEEK):
         return
-    problem = f"'{name.text}' is no earlier lesson of this week"
+    problem = f"{shown(name.text)} is no earlier lesson of this week"
     if not desk.earlier:
         remedy = f"the first lesson can look back at '{LAST_WEEK}'"
     elif likely(name.text, desk.earlier):
@@ -89,7 +89,7 @@ def _read_spot_the_mistake(node: Node, desk: Desk) -> SpotTheMistake | None:
     keys.expect(("pupil", "mistake", "problem"))
     pupil = keys.text("pupil")
     if pupil and not _NAME_OF_PUPIL.fullmatch(pupil):
-        problem = f"'{pupil}' cannot be a pupil's name"
+        problem = f"{shown(pupil)} cannot be a pupil's name"
         remedy = "write a first name of up to 30 letters"
         desk.complaints.append(Complaint(keys.place("pupil"), problem, remedy))
     problem_node = keys.node.get("problem")
@@ -111,7 +111,7 @@ def _read_practise(node: Node, desk: Desk) -> Practise:
     sets = [each for item in items if (each := _read_set(item, desk))]
     for number, each in enumerate(sets):
         if each.name in {other.name for other in sets[:number]}:
-            problem = f"the set '{each.name}' stands twice"
+            problem = f"the set {shown(each.name)} stands twice"
             desk.complaints.append(Complaint(each.place, problem, "give one another letter"))
     return Practise(tuple(sets), node.place)
 
