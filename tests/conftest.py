@@ -1,0 +1,34 @@
+"""Options of the test run, and the demonstration week made once for all tests that read it."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).parents[1]
+
+
+def pytest_addoption(parser: pytest.Parser) -> None:
+    parser.addoption(
+        "--remake-samples",
+        action="store_true",
+        help="write samples/ anew from the demonstration week; look at every page afterwards",
+    )
+
+
+@pytest.fixture(scope="session")
+def demonstration_week() -> Path:
+    """The content of the demonstration week."""
+    return ROOT / "content" / "harbour-festival"
+
+
+@pytest.fixture(scope="session")
+def made_week(demonstration_week: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The folder of the demonstration week's documents, made and proofed."""
+    from typeset.press.making import Order, make_week
+
+    to = tmp_path_factory.mktemp("printed") / "harbour-festival"
+    results = make_week(Order(demonstration_week, to))
+    assert [finding for result in results for finding in result.findings] == []
+    return to
