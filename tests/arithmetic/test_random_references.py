@@ -14,7 +14,7 @@ from __future__ import annotations
 
 import os
 from fractions import Fraction
-from itertools import product
+from itertools import combinations, permutations, product
 from typing import Any
 
 import pint
@@ -284,3 +284,56 @@ def test_grouping(total: int, each: int) -> None:
     fields.pop("answer_in")
     assert value_of(solved("grouping", **fields, find="left over"), "left over") == rest
     assert value_of(solved("grouping", **fields, find="short"), "short") == each - rest
+
+
+@tried
+@given(
+    smaller=hundredths, factor=hundredths, missing=st.sampled_from(["smaller", "times", "larger"])
+)
+def test_times_as_many(smaller: Fraction, factor: Fraction, missing: str) -> None:
+    assume(factor != 1)
+    values = {"smaller": smaller, "times": factor, "larger": smaller * factor}
+    asked = {name: sympy.Symbol(name) for name in (missing, "difference", "total")}
+    x = {name: asked.get(name, rational(value)) for name, value in values.items()}
+    equations = (
+        x["smaller"] * x["times"] - x["larger"],
+        asked["difference"] - (x["larger"] - x["smaller"]),
+        asked["total"] - (x["larger"] + x["smaller"]),
+    )
+    units = {"smaller": " m", "times": "", "larger": " m"}
+    given_ = {
+        name: f"{typed(each)}{units[name]}" for name, each in values.items() if name != missing
+    }
+    finds = [missing, "difference", "total"]
+    if factor < 1:
+        with pytest.raises(AmountError):
+            solved("times as many", **given_, find=finds)
+        return
+    solution = solved("times as many", **given_, find=finds)
+    for name in finds:
+        assert value_of(solution, name) == root(asked[name], *equations)
+
+
+@tried
+@given(counts=st.lists(small, min_size=2, max_size=3))
+def test_combinations_counted_one_by_one(counts: list[int]) -> None:
+    choices = dict(zip(("hulls", "sails", "flags"), map(str, counts), strict=False))
+    reference = len(list(product(*(range(count) for count in counts))))
+    assert value_of(solved("combinations", choices=choices), "ways") == reference
+
+
+@tried
+@given(things=st.integers(3, 7), data=st.data())
+def test_arrangements_counted_one_by_one(things: int, data: st.DataObject) -> None:
+    places = data.draw(st.integers(2, things))
+    reference = len(list(permutations(range(things), places)))
+    fields = {"things": f"{things} boats"} | ({"places": str(places)} if places < things else {})
+    assert value_of(solved("arrangements", **fields), "orders") == reference
+
+
+@tried
+@given(things=st.integers(3, 60), meetings=st.integers(1, 4))
+def test_handshakes_counted_one_by_one(things: int, meetings: int) -> None:
+    reference = meetings * len(list(combinations(range(things), 2)))
+    fields = {"things": f"{things} teams"} | ({"meetings": str(meetings)} if meetings > 1 else {})
+    assert value_of(solved("handshakes", **fields), "pairs") == reference

@@ -1,15 +1,16 @@
-"""Published tables: units of measure, ways of writing amounts, sizes of paper."""
+"""Published tables: units of measure, ways of writing amounts, sizes of paper, sequences."""
 
 from __future__ import annotations
 
 from fractions import Fraction
+from pathlib import Path
 from typing import Any
 
 import pint
 import pytest
 import yaml
 
-from tests.published.published_items import HERE
+from tests.published.published_items import HERE, exact_answers, solved
 from typeset.documents.paper import paper_named
 from typeset.quantities.parsing import parse_amount
 from typeset.quantities.units import UNITS, Dimension, Unit
@@ -75,3 +76,24 @@ def test_amount_is_written_as_the_style_guides_say(row: dict[str, str]) -> None:
 def test_paper_is_as_large_as_iso_216_has_it(name: str, sides_mm: list[str]) -> None:
     paper = paper_named(name)
     assert [str(paper.width_mm), str(paper.height_mm)] == sides_mm
+
+
+# Fewer than 3 things are no problem to set, and are refused; the terms for them are left out.
+TERMS = [
+    pytest.param(row, n + int(row["plus"]), term, id=f"[{row['sure']}] {row['number']}({n})")
+    for row in rows("oeis")
+    for n, term in enumerate(row["terms"])
+    if n + int(row["plus"]) >= 3
+]
+
+
+@pytest.mark.parametrize(("row", "things", "term"), TERMS)
+def test_term_of_the_published_sequence(
+    row: dict[str, str], things: int, term: str, tmp_path: Path
+) -> None:
+    places = row.get("more", "")
+    story = "With {things}, how many ways are there" + (
+        " to fill {places} places" if places else ""
+    )
+    problem = f"structure: {row['structure']}\nthings: {things} boats\n{places}\nstory: {story}?\n"
+    assert exact_answers(solved(problem, tmp_path).answers, {"": term}) == {"": term}
