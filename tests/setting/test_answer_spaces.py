@@ -153,6 +153,27 @@ def test_rules_start_in_one_line_whatever_the_unit() -> None:
     assert starts == pytest.approx([starts[0]] * 4)
 
 
+@pytest.mark.parametrize("width_mm", [60, 80])
+def test_rules_of_one_space_start_in_one_line_in_a_narrow_column_too(width_mm: float) -> None:
+    answers = (AnswerLine(words("Gulls")), AnswerLine(words("Sandwich terns")))
+    lines = answer_lines(answers, STYLE, width_mm * MM).lines
+    starts = [s.x1_pt for line in lines for s in line.shapes if isinstance(s, Rule)]
+    assert starts[0] == pytest.approx(starts[1])
+
+
+def test_answer_lines_of_large_print_are_further_apart() -> None:
+    space = AnswerSpace(SpaceKind.LINE, answers=(GULLS, GULLS))
+    made = answer_space(space, TextStyle(24), WIDTH)
+    rules = [s for s in made.draw(made.height.least_pt) if isinstance(s, Rule)]
+    assert rules[1].y1_pt - rules[0].y1_pt >= 1.3 * 24 - 0.01
+
+
+def test_a_box_beyond_its_column_is_refused() -> None:
+    answer = AnswerLine(after=words("steps to the lantern"), boxed=True)
+    with pytest.raises(FitError, match=r"needs \d+ mm"):
+        answer_lines((answer,), STYLE, 60 * MM)
+
+
 def test_a_long_unit_takes_room_at_the_left_before_the_rule_gets_short() -> None:
     (line,) = answer_lines(
         (AnswerLine(after=words("pieces of blue and white rope")),), STYLE, WIDTH

@@ -67,8 +67,19 @@ class SetAnswerLines:
 def answer_lines(
     answers: Sequence[AnswerLine], style: TextStyle, width_pt: float
 ) -> SetAnswerLines:
-    """The answer lines of a space. Raises GlyphError, FitError where one is too wide."""
-    return SetAnswerLines(tuple(_lay_out(answer, style, width_pt) for answer in answers))
+    """The answer lines of a space, their rules starting in one line where there is room.
+
+    Raises GlyphError, FitError where a line is too wide.
+    """
+    parts = [_parts(answer, style) for answer in answers]
+    starts = [_rule_start(part, style, width_pt) for part in parts]
+    common, narrow = max(starts, default=0.0), _is_narrow(style, width_pt)
+    lines: list[Drawing] = []
+    for part, own in zip(parts, starts, strict=True):
+        rule = part.least_pt if narrow else part.easy_pt
+        start = common if common + rule + part.tail_pt <= width_pt else own
+        lines.append(_lay_out(part, start, style, width_pt))
+    return SetAnswerLines(tuple(lines))
 
 
 def answer_lines_reading(answers: Sequence[AnswerLine]) -> str:
@@ -82,7 +93,31 @@ def _reading(answer: AnswerLine) -> str:
     return " ".join(part for part in parts if part)
 
 
-def _lay_out(answer: AnswerLine, style: TextStyle, width_pt: float) -> Drawing:
+@dataclass(frozen=True, slots=True)
+class _Parts:
+    """The words of an answer line, laid out, and the room between them."""
+
+    answer: AnswerLine
+    label: Drawing
+    before: Drawing
+    after: Drawing
+    # What stands left and right of the rule, gaps included.
+    lead_pt: float
+    tail_pt: float
+    least_pt: float
+    easy_pt: float
+
+    @property
+    def baseline_pt(self) -> float:
+        return max(part.baseline_pt for part in (self.label, self.before, self.after))
+
+    @property
+    def below_pt(self) -> float:
+        parts = (self.label, self.before, self.after)
+        return max(part.height_pt - part.baseline_pt for part in parts)
+
+
+def _parts(answer: AnswerLine, style: TextStyle) -> _Parts:
     label, before, after = (
         lay_out_rich_line(part, style.size_pt, style.face, style.colour)
         for part in (answer.label, answer.before, answer.after)
@@ -91,26 +126,38 @@ def _lay_out(answer: AnswerLine, style: TextStyle, width_pt: float) -> Drawing:
     lead = label.width_pt + (gap if label.width_pt else 0.0)
     lead += before.width_pt + close if before.width_pt else 0.0
     tail = after.width_pt + (gap if after.width_pt else 0.0)
-    least = (_BOX_WIDTH_MM if answer.boxed else LEAST_RULE_LENGTH_MM) * _MM
-    easy = 0.0 if answer.boxed else _EASY_RULE_LENGTH_MM * _MM
-    start = _rule_start(style, width_pt, lead, tail + max(least, easy))
-    end = start + least if answer.boxed else width_pt - tail
-    if end - start < least - 0.01:
-        raise FitError(_too_narrow(answer, width_pt, lead + least + tail))
-    baseline = max(part.baseline_pt for part in (label, before, after))
-    below = max(part.height_pt - part.baseline_pt for part in (label, before, after))
-    room = _room_shape(answer, (start, end), baseline, style)
-    placed = [(label, start - lead), (before, start - close - before.width_pt)]
-    shapes = [*_set(placed, baseline), room, *_set([(after, end + gap)], baseline)]
-    return Drawing(width_pt, baseline + below, tuple(shapes), baseline)
+    least, easy = LEAST_RULE_LENGTH_MM * _MM, _EASY_RULE_LENGTH_MM * _MM
+    if answer.boxed:
+        least = easy = _BOX_WIDTH_MM * _MM
+    return _Parts(answer, label, before, after, lead, tail, least, easy)
 
 
-def _rule_start(style: TextStyle, width_pt: float, lead_pt: float, needed_pt: float) -> float:
-    """Where the rule starts: the common place, further left for a long unit."""
-    if width_pt < _WIDE_EMS * style.size_pt:
-        return lead_pt
+def _is_narrow(style: TextStyle, width_pt: float) -> bool:
+    return width_pt < _WIDE_EMS * style.size_pt
+
+
+def _rule_start(parts: _Parts, style: TextStyle, width_pt: float) -> float:
+    """Where this rule would start: at the place common to the page, further left for a long
+    unit; in a narrow column after its label."""
+    if _is_narrow(style, width_pt):
+        return parts.lead_pt
     common = width_pt - _START_FROM_RIGHT_EMS * style.size_pt
-    return max(lead_pt, min(common, width_pt - needed_pt))
+    return max(parts.lead_pt, min(common, width_pt - parts.tail_pt - parts.easy_pt))
+
+
+def _lay_out(parts: _Parts, start_pt: float, style: TextStyle, width_pt: float) -> Drawing:
+    answer, baseline = parts.answer, parts.baseline_pt
+    end = start_pt + parts.least_pt if answer.boxed else width_pt - parts.tail_pt
+    if end - start_pt < parts.least_pt - 0.01 or end + parts.tail_pt > width_pt + 0.01:
+        raise FitError(_too_narrow(parts, width_pt))
+    close, gap = _TO_RULE_EMS * style.size_pt, _GAP_EMS * style.size_pt
+    left = [
+        (parts.label, start_pt - parts.lead_pt),
+        (parts.before, start_pt - close - parts.before.width_pt),
+    ]
+    room = _room_shape(answer, (start_pt, end), baseline, style)
+    shapes = [*_set(left, baseline), room, *_set([(parts.after, end + gap)], baseline)]
+    return Drawing(width_pt, baseline + parts.below_pt, tuple(shapes), baseline)
 
 
 def _room_shape(
@@ -133,8 +180,10 @@ def _set(parts: Sequence[tuple[Drawing, float]], baseline_pt: float) -> list[Sha
     ]
 
 
-def _too_narrow(answer: AnswerLine, width_pt: float, needed_pt: float) -> str:
+def _too_narrow(parts: _Parts, width_pt: float) -> str:
+    needed = parts.lead_pt + parts.least_pt + parts.tail_pt
     return (
-        f"the answer line '{_reading(answer)}' needs {needed_pt / _MM:.0f} mm, but its column is "
-        f"{width_pt / _MM:.0f} mm wide; shorten the unit, or set the question over the whole width"
+        f"the answer line '{_reading(parts.answer)}' needs {needed / _MM:.0f} mm, but its column "
+        f"is {width_pt / _MM:.0f} mm wide; shorten the unit, or set the question over the whole "
+        "width"
     )

@@ -24,6 +24,8 @@ MM = 72 / 25.4
 RULED_LINE_MM = 8.0
 # From the working above to the rule of an answer line: a written figure with some air.
 ANSWER_LINE_MM = Stretch(9.0, 10.0, 13.0)
+# In large print the printed line itself is 8 mm high: whoever needs it writes larger too.
+ANSWER_LINE_EMS = Stretch(1.3, 1.5, 2.0)
 _FRAME_PADDING_MM = 3.0
 _GAP_TO_ANSWER_MM = 1.5
 # 3.4 : 1 on white by the WCAG formula: plain to see, copies well, and stays behind pencil.
@@ -102,7 +104,7 @@ def answer_space(
     room = _room(space, width_pt)
     foot = answer_lines(space.answers, style, width_pt)
     gap = _GAP_TO_ANSWER_MM * MM if space.answers and room.height.greatest_pt else 0.0
-    height = room.height.plus(gap) + _foot_height(len(space.answers))
+    height = room.height.plus(gap) + _foot_height(len(space.answers), style.size_pt)
 
     def draw(height_pt: float) -> tuple[Shape, ...]:
         looseness = height.looseness(height_pt)
@@ -148,10 +150,13 @@ def _frame_height(space: AnswerSpace) -> Stretch:
     return Stretch(least, max(rows.natural_pt, least), max(rows.greatest_pt, least))
 
 
-def _foot_height(count: int) -> Stretch:
-    one = ANSWER_LINE_MM
-    points = count * MM
-    return Stretch(one.least_pt * points, one.natural_pt * points, one.greatest_pt * points)
+def _foot_height(count: int, size_pt: float) -> Stretch:
+    written, printed = ANSWER_LINE_MM, ANSWER_LINE_EMS
+    return Stretch(
+        count * max(written.least_pt * MM, printed.least_pt * size_pt),
+        count * max(written.natural_pt * MM, printed.natural_pt * size_pt),
+        count * max(written.greatest_pt * MM, printed.greatest_pt * size_pt),
+    )
 
 
 def _ruled(width_pt: float, height_pt: float) -> tuple[Shape, ...]:
