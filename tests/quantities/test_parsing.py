@@ -126,6 +126,7 @@ REFUSED = [
     ("0.40p", "less than one penny", "write 40p or £0.40"),
     ("5 Kg", "not how that unit is written", "write kg"),
     ("5 kg.", "not how that unit is written", "write kg"),
+    ("1 h 60 min", "enough min for another h", "below 1 h"),
     ("1 h 90 min", "enough min for another h", "below 1 h"),
     ("1.5 h 20 min", "decimal point before its last part", "1 h 20 min"),
     ("20 min 1 h", "from a larger unit to a smaller", "1 h 20 min"),

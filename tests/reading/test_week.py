@@ -162,13 +162,21 @@ def test_the_fingerprint_follows_every_byte(folder: Path) -> None:
     second = _fingerprint_after(folder, add_space)
     assert second != first
 
+    def change_a_number(folder: Path) -> None:
+        file = folder / "tuesday.yaml"
+        text = file.read_text(encoding="utf-8").replace("£24", "£25")
+        file.write_text(text, encoding="utf-8")
+
+    third = _fingerprint_after(folder, change_a_number)
+    assert third not in {first, second}
+
     def rename(folder: Path) -> None:
         (folder / "monday.yaml").rename(folder / "mo.yaml")
         for file in folder.glob("*.yaml"):
             text = file.read_text(encoding="utf-8").replace("[monday", "[mo")
             file.write_text(text, encoding="utf-8")
 
-    assert _fingerprint_after(folder, rename) not in {first, second}
+    assert _fingerprint_after(folder, rename) not in {first, second, third}
 
 
 class TestOneLessonAlone:
@@ -204,6 +212,13 @@ def test_no_folder_and_no_week(tmp_path: Path) -> None:
     file.write_text(WEEK, encoding="utf-8")
     with pytest.raises(ContentError, match="not the folder of a week"):
         read_week(file)
+
+
+@pytest.mark.parametrize("sides", [1, 8])
+def test_the_fewest_and_the_most_sides(folder: Path, sides: int) -> None:
+    text = TUESDAY.replace("sides: 2", f"sides: {sides}")
+    (folder / "tuesday.yaml").write_text(text, encoding="utf-8")
+    assert read_week(folder).lessons[1].sides == sides
 
 
 def test_content_cannot_be_changed(folder: Path) -> None:
