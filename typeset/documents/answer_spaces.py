@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from math import ceil
+
 from typeset.arithmetic.answers import AnswerValue, WithRemainder
 from typeset.arithmetic.lessons import SolvedProblem
 from typeset.documents.composer import Composer
@@ -33,11 +35,31 @@ def answer_space_of(
     space = problem.content.space or usual
     if space is Space.NONE:
         return None
-    return AnswerSpace(
+    return room_of(
+        composer,
         _KINDS[space],
         rows_of(composer, space, problem.content.lines),
         _answer_lines(composer, problem, boxed=space is Space.BOX),
-        square_mm=composer.layout.answer_spaces.square_mm,
+        started,
+    )
+
+
+def room_of(
+    composer: Composer,
+    kind: SpaceKind,
+    rows: Rows,
+    answers: tuple[AnswerLine, ...],
+    started: Drawing | None = None,
+) -> AnswerSpace:
+    """A space by the measures of the layout."""
+    spaces = composer.layout.answer_spaces
+    return AnswerSpace(
+        kind,
+        rows,
+        answers,
+        square_mm=spaces.square_mm,
+        ruled_mm=spaces.ruled_mm,
+        line_mm=spaces.line_mm,
         started=started,
     )
 
@@ -47,7 +69,7 @@ def rows_of(composer: Composer, space: Space, lines: int | None) -> Rows:
     spaces = composer.layout.answer_spaces
     least = lines or int(spaces.working_lines)
     if space is Space.MODEL and lines is None:
-        least = max(1, round(spaces.bar_model_mm / spaces.ruled_mm))
+        least = max(1, ceil(spaces.bar_model_mm / spaces.ruled_mm))
     return Rows(least, least + _MORE_NATURAL, least + _MORE_GREATEST)
 
 

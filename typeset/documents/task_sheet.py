@@ -18,7 +18,7 @@ from typeset.arithmetic.lessons import (
     SolvedWeek,
 )
 from typeset.arithmetic.names import listed
-from typeset.documents.answer_spaces import answer_space_of, rows_of
+from typeset.documents.answer_spaces import answer_space_of, room_of, rows_of
 from typeset.documents.composer import (
     TITLE_SCALE,
     Composer,
@@ -204,7 +204,7 @@ class _Sheet:
         )
         ticks = AnswerSpace(SpaceKind.TICKS, answers=(), choices=choices)
         reason = AnswerLine(label=composer.rich("sheet", "because"))
-        line = AnswerSpace(SpaceKind.LINE, answers=(reason,))
+        line = room_of(composer, SpaceKind.LINE, Rows(), (reason,))
 
         def body(inner: Column) -> list[Piece]:
             source = problem.content.id
@@ -234,8 +234,7 @@ class _Sheet:
             if space in (Space.WORKING, Space.MODEL):
                 kind = SpaceKind.WORKING if space is Space.WORKING else SpaceKind.BAR_MODEL
             growing = Rows(rows.least, rows.natural, rows.greatest + 6)
-            square = self.composer.layout.answer_spaces.square_mm
-            room = AnswerSpace(kind, growing, answers=(), square_mm=square)
+            room = room_of(self.composer, kind, growing, ())
         yield question_block(
             Question(
                 name=f"question {stage.number}",

@@ -22,8 +22,10 @@ from typeset.setting.tick_boxes import lay_out_tick_boxes, tick_boxes_reading
 MM = 72 / 25.4
 # From one ruled line to the next, and the height of a line of unruled working.
 RULED_LINE_MM = 8.0
-# From the working above to the rule of an answer line: a written figure with some air.
-ANSWER_LINE_MM = Stretch(9.0, 10.0, 13.0)
+# From the working above to the rule of an answer line: a written figure with some air,
+# and how much more it may get to fill a side.
+ANSWER_LINE_MM = 9.0
+_ANSWER_LINE_MORE_MM = Stretch(0.0, 1.0, 4.0)
 # In large print the printed line itself is 8 mm high: whoever needs it writes larger too.
 ANSWER_LINE_EMS = Stretch(1.3, 1.5, 2.0)
 _FRAME_PADDING_MM = 3.0
@@ -64,6 +66,8 @@ class AnswerSpace:
     rows: Rows = Rows()
     answers: tuple[AnswerLine, ...] = (AnswerLine(),)
     square_mm: float = 10.0
+    ruled_mm: float = RULED_LINE_MM
+    line_mm: float = ANSWER_LINE_MM
     choices: tuple[Rich, ...] = ()
     started: Drawing | None = None
 
@@ -104,7 +108,7 @@ def answer_space(
     room = _room(space, width_pt)
     foot = answer_lines(space.answers, style, width_pt)
     gap = _GAP_TO_ANSWER_MM * MM if space.answers and room.height.greatest_pt else 0.0
-    height = room.height.plus(gap) + _foot_height(len(space.answers), style.size_pt)
+    height = room.height.plus(gap) + _foot_height(space, style.size_pt)
 
     def draw(height_pt: float) -> tuple[Shape, ...]:
         looseness = height.looseness(height_pt)
@@ -123,10 +127,10 @@ class _Room:
 def _room(space: AnswerSpace, width_pt: float) -> _Room:
     match space.kind:
         case SpaceKind.WORKING:
-            return _Room(_rows_height(space.rows, RULED_LINE_MM), lambda _: ())
+            return _Room(_rows_height(space.rows, space.ruled_mm), lambda _: ())
         case SpaceKind.LINES:
-            height = _rows_height(space.rows, RULED_LINE_MM)
-            return _Room(height, lambda h: _ruled(width_pt, h))
+            height = _rows_height(space.rows, space.ruled_mm)
+            return _Room(height, lambda h: _ruled(width_pt, h, space.ruled_mm * MM))
         case SpaceKind.SQUARES:
             height = _rows_height(space.rows, space.square_mm)
             return _Room(height, lambda h: _squared(width_pt, h, space.square_mm * MM))
@@ -144,26 +148,25 @@ def _rows_height(rows: Rows, row_mm: float) -> Stretch:
 
 def _frame_height(space: AnswerSpace) -> Stretch:
     """The rows asked for, or what the first bar needs if that is more."""
-    rows = _rows_height(space.rows, RULED_LINE_MM)
+    rows = _rows_height(space.rows, space.ruled_mm)
     needed = 2 * _FRAME_PADDING_MM * MM + (space.started.height_pt if space.started else 0.0)
     least = max(rows.least_pt, needed)
     return Stretch(least, max(rows.natural_pt, least), max(rows.greatest_pt, least))
 
 
-def _foot_height(count: int, size_pt: float) -> Stretch:
-    written, printed = ANSWER_LINE_MM, ANSWER_LINE_EMS
+def _foot_height(space: AnswerSpace, size_pt: float) -> Stretch:
+    count, more, printed = len(space.answers), _ANSWER_LINE_MORE_MM, ANSWER_LINE_EMS
     return Stretch(
-        count * max(written.least_pt * MM, printed.least_pt * size_pt),
-        count * max(written.natural_pt * MM, printed.natural_pt * size_pt),
-        count * max(written.greatest_pt * MM, printed.greatest_pt * size_pt),
+        count * max((space.line_mm + more.least_pt) * MM, printed.least_pt * size_pt),
+        count * max((space.line_mm + more.natural_pt) * MM, printed.natural_pt * size_pt),
+        count * max((space.line_mm + more.greatest_pt) * MM, printed.greatest_pt * size_pt),
     )
 
 
-def _ruled(width_pt: float, height_pt: float) -> tuple[Shape, ...]:
+def _ruled(width_pt: float, height_pt: float, step_pt: float) -> tuple[Shape, ...]:
     """Whole lines only, counted from the foot: the odd rest is room above the first."""
-    step = RULED_LINE_MM * MM
-    count = int(height_pt / step + 1e-6)
-    tops = (height_pt - index * step for index in reversed(range(count)))
+    count = int(height_pt / step_pt + 1e-6)
+    tops = (height_pt - index * step_pt for index in reversed(range(count)))
     return tuple(
         Rule(0.0, y - LEAST_RULE_PT, width_pt, y - LEAST_RULE_PT, LEAST_RULE_PT, GUIDE_COLOUR)
         for y in tops

@@ -16,7 +16,6 @@ from typeset.errors import FitError
 from typeset.quantities.inline import Rich, words
 from typeset.setting.answer_spaces import (
     MM,
-    RULED_LINE_MM,
     AnswerSpace,
     Rows,
     SpaceKind,
@@ -215,7 +214,7 @@ def _savings(question: Question) -> tuple[Saving, ...]:
     space = question.space
     if space is None or space.kind in (SpaceKind.LINE, SpaceKind.TICKS) or space.started:
         return ()
-    row = (space.square_mm if space.kind is SpaceKind.SQUARES else RULED_LINE_MM) * MM
+    row = (space.square_mm if space.kind is SpaceKind.SQUARES else space.ruled_mm) * MM
     return tuple(
         Saving(f"give {question.name} {_rows(space, kept)}", (space.rows.least - kept) * row)
         for kept in range(space.rows.least - 1, 0, -1)
