@@ -1,4 +1,4 @@
-"""Published tables: units of measure, ways of writing amounts, sizes of paper, sequences."""
+"""Published tables: units of measure, ways of writing amounts, paper, contrast, sequences."""
 
 from __future__ import annotations
 
@@ -12,6 +12,7 @@ import yaml
 
 from tests.published.published_items import HERE, exact_answers, solved
 from typeset.documents.paper import paper_named
+from typeset.proofing.print_quality import LEAST_CONTRAST, contrast
 from typeset.quantities.parsing import parse_amount
 from typeset.quantities.units import UNITS, Dimension, Unit
 from typeset.quantities.writing import write_plain
@@ -76,6 +77,16 @@ def test_amount_is_written_as_the_style_guides_say(row: dict[str, str]) -> None:
 def test_paper_is_as_large_as_iso_216_has_it(name: str, sides_mm: list[str]) -> None:
     paper = paper_named(name)
     assert [str(paper.width_mm), str(paper.height_mm)] == sides_mm
+
+
+@pytest.mark.parametrize("row", rows("contrast"), ids=title)
+def test_contrast_is_as_wcag_has_it(row: dict[str, str]) -> None:
+    red, green, blue = (int(row["colour"][at : at + 2], 16) / 255 for at in (0, 2, 4))
+    ratio = contrast((red, green, blue), (1.0, 1.0, 1.0))
+    assert f"{ratio:.4f}" == row["on_white"]
+    # 4.5 for text, 3 for large text, never rounded up (Understanding SC 1.4.3, read).
+    assert (ratio >= LEAST_CONTRAST) == (row["passes"] == "text")
+    assert (ratio >= 3) == (row["passes"] != "nothing")
 
 
 # Fewer than 3 things are no problem to set, and are refused; the terms for them are left out.
