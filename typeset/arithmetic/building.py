@@ -134,7 +134,8 @@ class _Builder:
             near = likely(content.structure, FAMILIES)
             remedy = f"did you mean '{near}'?" if near else "the README lists the structures"
             problem = f"unknown structure '{content.structure}'"
-            self.complaints.append(Complaint(content.place, problem, remedy))
+            place = content.structure_place or content.place
+            self.complaints.append(Complaint(place, problem, remedy))
             return None
         return self.built(family, content.fields, content.nouns)
 
