@@ -13,7 +13,7 @@ from typeset.quantities.inline import Words, plain
 from typeset.quantities.writing import TIMES
 
 # White between a value and the ends of its part.
-_SIDE_PT = 2.5
+_SIDE_PT = 3.0
 
 
 @dataclass(frozen=True, slots=True)
