@@ -162,6 +162,16 @@ _ALL = (
         "mixes up what is left over with what is missing for one more full group",
         "Draw the last group: how many are in it, and how many are not?",
     ),
+    Misconception(
+        "smaller digit from larger",
+        "takes the smaller digit from the larger in each column, whichever stands on top",
+        "Add your answer to the number that was taken off: what do you get?",
+    ),
+    Misconception(
+        "carried ten forgotten",
+        "does not carry the ten into the next column",
+        "What do the ones make together, and where does their ten go?",
+    ),
     # Counting.
     Misconception(
         "rows of the list cut short",
@@ -221,6 +231,32 @@ _OF_PAIRS_AND_STEPS = (
         "unit not converted",
         "reckons with the written numbers although their units differ",
         "Are both amounts in the same unit?",
+    ),
+    Misconception(
+        "adding instead of subtracting",
+        "adds where something has to be taken away",
+        "Should there be more at the end, or less?",
+    ),
+    Misconception(
+        "subtracting instead of adding",
+        "takes away where something has to be added",
+        "Should there be more at the end, or less?",
+    ),
+    Misconception(
+        "dividing instead of multiplying",
+        "divides although the same amount repeats",
+        "Is one of them all of them, or are there several?",
+    ),
+    Misconception(
+        "quantity left out",
+        "forgets one of the amounts that the question needs",
+        "Which number of the story have you not used yet, and does it matter?",
+    ),
+    Misconception(
+        "factor and multiple exchanged",
+        "looks for a number that both go into where one that goes into both is wanted, "
+        "or the other way round",
+        "Will the answer be larger than the numbers of the story, or smaller?",
     ),
 )
 
