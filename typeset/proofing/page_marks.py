@@ -61,8 +61,8 @@ class Stroke:
 class Word:
     """Letters that stand together, or an open box or writing rule, with where it is printed.
 
-    `size_pt` is that of its full-size letters, `least_pt` that of its smallest (the numbers of a
-    stacked fraction). `bars` are the orders of the fraction bars that belong to it.
+    `size_pt` is that of its full-size letters (of its figures where it is a fraction alone),
+    `least_pt` that of its smallest (the numbers of a stacked fraction). `bars` are the orders of the fraction bars that belong to it.
     """
 
     text: str
@@ -74,6 +74,7 @@ class Word:
     glyphs: tuple[Glyph, ...]
     order: int
     is_fraction: bool = False
+    has_letters: bool = True
     bars: frozenset[int] = frozenset()
 
     @property

@@ -49,10 +49,11 @@ def _sizes(proof: Proof, page: ReadPage, body_pt: float) -> Iterator[Finding]:
             continue
         part = proof.part_of(word)
         least = _least_size(part, body_pt, proof.least_pt)
-        if word.size_pt < least - _SLACK_PT:
+        small = LEAST_FRACTION_RATIO * (word.size_pt if word.has_letters else least)
+        if word.has_letters and word.size_pt < least - _SLACK_PT:
             yield _small(proof, word, word.size_pt, least)
-        elif word.least_pt < LEAST_FRACTION_RATIO * word.size_pt - _SLACK_PT:
-            yield _small(proof, word, word.least_pt, LEAST_FRACTION_RATIO * word.size_pt)
+        elif word.least_pt < small - _SLACK_PT:
+            yield _small(proof, word, word.least_pt, small)
         elif part is Part.STORY and word.size_pt > body_pt + _SLACK_PT:
             what = f"'{word.text}' is set in {word.size_pt:.1f} pt"
             yield proof.about_word(word, what, f"{body_pt:g} pt as in all questions", "size")
@@ -61,7 +62,7 @@ def _sizes(proof: Proof, page: ReadPage, body_pt: float) -> Iterator[Finding]:
 def _least_size(part: Part | None, body_pt: float, least_pt: float) -> float:
     """The least size for a word: the body's for text, less for labels and what is unknown."""
     if part is None or part is Part.FIGURE:
-        return LEAST_LABEL_RATIO * LEAST_FRACTION_RATIO * least_pt
+        return LEAST_LABEL_RATIO * least_pt
     return max(body_pt, least_pt)
 
 

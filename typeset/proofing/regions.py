@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from typeset.proofing.account import Account
 from typeset.proofing.expected import Part, Passage
-from typeset.proofing.page_marks import ReadPage, Stroke, Word
+from typeset.proofing.page_marks import ReadPage, Stroke
 from typeset.proofing.places import Box
 
 # What is drawn for a question may rise a little over the letters of its first line.
@@ -43,7 +43,9 @@ def question_regions(account: Account, pages: Sequence[ReadPage]) -> Iterator[Re
             continue
         page = pages[words[0].page - 1]
         top = min(word.box.top for word in words)
-        below = [y for number, y in starts if number == page.number and y > top + 1]
+        below = [
+            y for owner, number, y in starts if owner != about and number == page.number and y > top
+        ]
         bottom = min([page.height_pt, *below])
         yield Region(about, indices, page, Box(0.0, top, page.width_pt, bottom))
 
@@ -58,15 +60,12 @@ def question_groups(passages: Sequence[Passage]) -> Iterator[tuple[str, tuple[in
         yield about, tuple(indices)
 
 
-def _starts(account: Account) -> list[tuple[int, float]]:
-    """Page and top of every heading, instruction and question number that was found."""
-    starts: list[tuple[int, float]] = []
+def _starts(account: Account) -> list[tuple[str, int, float]]:
+    """Owner, page and top of every heading, instruction and question number that was found."""
+    starts = []
     for index, each in enumerate(account.passages):
-        if each.part is Part.NUMBER or not each.keeps:
-            starts.extend(_top(account.words_of(index)))
+        words = account.words_of(index)
+        if words and (each.part is Part.NUMBER or not each.keeps):
+            top = min(word.box.top for word in words if word.page == words[0].page)
+            starts.append((each.keeps, words[0].page, top))
     return starts
-
-
-def _top(words: Sequence[Word]) -> Iterator[tuple[int, float]]:
-    if words:
-        yield words[0].page, min(word.box.top for word in words if word.page == words[0].page)

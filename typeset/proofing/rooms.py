@@ -89,6 +89,9 @@ class _Room:
             yield self.lacking(f"has {len(ys)} ruled lines", str(self.promise.rows))
         least = self.proof.layout.answer_spaces.ruled_mm * MM_PT
         gaps = [below - above for above, below in pairwise(ys)]
+        if gaps and max(gaps) - min(gaps) > _SLACK_PT:
+            what = f"has ruled lines {in_mm(min(gaps))} to {in_mm(max(gaps))} apart"
+            yield self.lacking(what, "lines evenly apart")
         if ys:
             gaps.append(ys[0] - self.text_foot(above=ys[0]))
         if gaps and min(gaps) < least - _SLACK_PT:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from itertools import groupby
+from itertools import groupby, takewhile
 
 from typeset.proofing.account import Account, FigureGap, Gap
 from typeset.proofing.copies import find_copies
@@ -157,8 +157,8 @@ class _Teller:
             if f" {answer} " in line:
                 return about, answer
         for about, answer in self.secrets:
-            number = answer.split()[0]
-            if _has_digit(number) and number in bare:
+            number = _leading_number(answer)
+            if number and f" {number} " in line:
                 return about, number
         return None
 
@@ -175,6 +175,11 @@ class _Teller:
         page = words[0].page if words else 0
         place = around(word.box for word in words if word.page == page).place_mm if words else None
         return Finding(self.document, page, place, what, should, source, kind)
+
+
+def _leading_number(answer: str) -> str:
+    """The number that an answer begins with: '7 1/2' of '7 1/2 pints'."""
+    return " ".join(takewhile(_has_digit, answer.split()))
 
 
 def _has_digit(text: str) -> bool:

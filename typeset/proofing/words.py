@@ -159,5 +159,6 @@ def _word(marks: Sequence[Glyph | ReadFraction], page: int) -> Word:
         glyphs=glyphs,
         order=min(glyph.order for glyph in glyphs),
         is_fraction=bool(fractions),
+        has_letters=bool(letters),
         bars=frozenset(each.bar for each in fractions),
     )
