@@ -10,7 +10,10 @@ from typeset.quantities.inline import Rich
 from typeset.quantities.units import Dimension, Unit
 from typeset.quantities.writing import decimal, say
 
-_UNADORNED = ("the ", "each ", "every ", "how ", "their ", "his ", "her ", "its ")
+_UNADORNED = (
+    *("the ", "each ", "every ", "all ", "both ", "one ", "two ", "a ", "an "),
+    *("how ", "what ", "their ", "his ", "her ", "its "),
+)
 # Grams, millilitres and metres to the thousandth are as fine as these years measure.
 _FINEST = 1000
 

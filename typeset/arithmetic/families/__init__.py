@@ -6,16 +6,20 @@ To add one: write its file here, and one line in `_FAMILIES`.
 from __future__ import annotations
 
 from typeset.arithmetic.families.arrangements import Arrangements
+from typeset.arithmetic.families.change import Change
 from typeset.arithmetic.families.combinations import Combinations
+from typeset.arithmetic.families.comparison import Comparison
 from typeset.arithmetic.families.constant_difference import ConstantDifference
 from typeset.arithmetic.families.constant_sum import ConstantSum
 from typeset.arithmetic.families.equal_groups import EqualGroups
 from typeset.arithmetic.families.grouping import Grouping
 from typeset.arithmetic.families.handshakes import Handshakes
 from typeset.arithmetic.families.inverse_proportion import InverseProportion
+from typeset.arithmetic.families.part_whole import PartWhole
 from typeset.arithmetic.families.proportion import Proportion
 from typeset.arithmetic.families.ratio import Ratio
 from typeset.arithmetic.families.sharing import Sharing
+from typeset.arithmetic.families.steps import Steps
 from typeset.arithmetic.families.times_as_many import TimesAsMany
 from typeset.arithmetic.families.unchanging import Unchanging
 from typeset.arithmetic.family import AnyFamily
@@ -28,12 +32,16 @@ _FAMILIES: tuple[AnyFamily, ...] = (
     InverseProportion(),
     Unchanging(),
     EqualGroups(),
+    Steps(),
     Sharing(),
     Grouping(),
     TimesAsMany(),
     Combinations(),
     Arrangements(),
     Handshakes(),
+    PartWhole(),
+    Change(),
+    Comparison(),
 )
 
 FAMILIES: dict[str, AnyFamily] = {family.name: family for family in _FAMILIES}

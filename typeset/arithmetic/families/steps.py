@@ -1,0 +1,150 @@
+"""Steps: any chain of operations over named quantities, told step by step."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from types import MappingProxyType
+from typing import Annotated, Any
+
+from pydantic import BaseModel, BeforeValidator, ConfigDict, Field
+
+from typeset.arithmetic.answers import AnswerValue
+from typeset.arithmetic.families.steps_mistakes import chain_mistakes
+from typeset.arithmetic.families.steps_plan import Chain
+from typeset.arithmetic.families.steps_reason import chain_reason
+from typeset.arithmetic.families.steps_ways import chain_ways
+from typeset.arithmetic.family import Family
+from typeset.arithmetic.fields import AnyAmount, FamilyFields, UnitField, refuse
+from typeset.arithmetic.figures import BarModel
+from typeset.arithmetic.formulas.plan import TypedStep, check_used, plan_of, split_step
+from typeset.arithmetic.formulas.tokens import unknown_name
+from typeset.arithmetic.formulas.units import in_unit
+from typeset.arithmetic.formulas.whole import Whole, value_of_whole
+from typeset.arithmetic.kinds import decide, probe_all
+from typeset.arithmetic.names import as_list
+from typeset.arithmetic.problem import Problem
+from typeset.arithmetic.workings import MistakenWorking, Working
+from typeset.errors import AmountError
+from typeset.quantities.amount import Amount
+from typeset.quantities.inline import Rich
+from typeset.quantities.units import Dimension, Unit
+
+
+class StepFields(BaseModel):
+    """`cost = tickets × price`, or `{find: cost, by: tickets × price, say: The tickets cost}`."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True)
+
+    find: str
+    by: str
+    # The author's own sentence, with amounts in braces.
+    say: str = ""
+
+
+def _read_step(value: Any) -> Any:
+    if not isinstance(value, str):
+        return value
+    try:
+        typed = split_step(value)
+    except AmountError as error:
+        raise refuse(error.problem, error.remedy) from None
+    return {"find": typed.name, "by": typed.by}
+
+
+class StepsFields(FamilyFields):
+    """`quantities`, the `steps` that are made from them, and which of these to `find`."""
+
+    quantities: dict[str, AnyAmount]
+    steps: list[Annotated[StepFields, BeforeValidator(_read_step)]] = Field(min_length=1)
+    find: str | list[str]
+    # The unit of a step where its parts do not tell it: {boxes: boxes, change: £}.
+    units: dict[str, UnitField] = Field(default_factory=dict)
+    # Quantities of the story that do not matter.
+    not_needed: list[str] = Field(default_factory=list, alias="not needed")
+
+
+class Steps(Family[StepsFields]):
+    """The relation is the whole formula at once; the strategy is the author's steps."""
+
+    name = "steps"
+    fields_model = StepsFields
+
+    def build(self, fields: StepsFields) -> Problem[StepsFields]:
+        """The problem, its steps read and its units worked out."""
+        both = set(fields.quantities) & set(fields.facts)
+        if both:
+            name = min(both)
+            raise AmountError(f"'{name}' is both a quantity and a fact", "keep one of them")
+        givens = MappingProxyType({**fields.quantities, **fields.facts})
+        chain = _chain(fields, givens)
+        check_used(chain.plan, givens, fields.not_needed, chain.finds)
+        amounts = chain.told().amounts
+        units = {name: amounts[name].unit for name in chain.finds}
+        return Problem(self.name, givens, chain.finds, MappingProxyType(units), fields)
+
+    def relation(self, problem: Problem[StepsFields]) -> Mapping[str, AnswerValue]:
+        """Every result as one formula over the quantities, worked out at once."""
+        chain = _chain_of(problem)
+        return {
+            name: _answer(value_of_whole(formula, problem.givens), problem.units[name], name)
+            for name, formula in chain.wholes().items()
+            if name in problem.finds
+        }
+
+    def smooth(self, problem: Problem[StepsFields]) -> Mapping[str, AnswerValue]:
+        """The same without rounding."""
+        chain = _chain_of(problem)
+        values = {
+            name: value_of_whole(formula, problem.givens, smooth=True)
+            for name, formula in chain.wholes().items()
+            if name in problem.finds
+        }
+        return {name: Amount(v.base / v.unit.per_base, v.unit) for name, v in values.items()}
+
+    def strategies(self, problem: Problem[StepsFields]) -> Iterator[Working]:
+        """Step by step; by another law of arithmetic; and checked from the answer."""
+        yield from chain_ways(_chain_of(problem), problem.fields.may_be_cut)
+
+    def mistakes(self, problem: Problem[StepsFields]) -> Iterator[MistakenWorking]:
+        """A step left out, taken for its opposite, in reading order, or without a quantity."""
+        yield from chain_mistakes(_chain_of(problem), problem.units)
+
+    def reason(self, problem: Problem[StepsFields]) -> Rich | None:
+        """The operations with their numbers, where they bear out what the probes say."""
+        decision = decide(probe_all(self, problem))
+        return chain_reason(_chain_of(problem).told().lines, decision)
+
+    def figure(
+        self, problem: Problem[StepsFields], answers: Mapping[str, AnswerValue]
+    ) -> BarModel | None:
+        """A bar of parts where the last step adds or takes away."""
+        return _chain_of(problem).bar_model(answers)
+
+
+def _chain_of(problem: Problem[StepsFields]) -> Chain:
+    return _chain(problem.fields, problem.givens)
+
+
+def _chain(fields: StepsFields, givens: Mapping[str, Amount]) -> Chain:
+    typed = [TypedStep(each.find, each.by, each.say) for each in fields.steps]
+    plan = plan_of(typed, givens)
+    finds = as_list(fields.find)
+    made = [each.name for each in plan]
+    for name in fields.units:
+        if name not in made:
+            raise unknown_name(name, made)
+    units = dict(fields.units)
+    if fields.answer_in is not None:
+        units |= dict.fromkeys(finds, fields.answer_in)
+    return Chain(plan, givens, units, finds)
+
+
+def _answer(value: Whole, unit: Unit, name: str) -> Amount:
+    """The value in the unit that is asked for.
+
+    Raises AmountError for a time of day after midnight.
+    """
+    answer = in_unit(Amount(value.base / value.unit.per_base, value.unit), unit, name)
+    if unit.dimension is Dimension.CLOCK and not 0 <= answer.value < 24 * 60:
+        raise AmountError(f"'{name}' is past midnight", "choose other times")
+    return answer

@@ -1,0 +1,246 @@
+"""The wrong ways through a chain of steps."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+from functools import reduce
+
+from typeset.arithmetic.answers import AnswerValue
+from typeset.arithmetic.equations import OF, PLUS
+from typeset.arithmetic.families.steps_plan import Chain
+from typeset.arithmetic.formulas.explaining import Explainer
+from typeset.arithmetic.formulas.plan import Definition
+from typeset.arithmetic.formulas.tree import Apply, As, Call, Formula, Name, parts_of, rebuilt
+from typeset.arithmetic.formulas.units import COUNTS
+from typeset.arithmetic.phrases import bare
+from typeset.arithmetic.workings import MistakenWorking
+from typeset.errors import AmountError
+from typeset.quantities.amount import Amount
+from typeset.quantities.units import Unit
+from typeset.quantities.writing import DIVIDE, MINUS, TIMES
+
+_OPPOSITES = (
+    (MINUS, PLUS, "adding instead of subtracting"),
+    (PLUS, MINUS, "subtracting instead of adding"),
+    (TIMES, PLUS, "adding instead of multiplying"),
+    (DIVIDE, TIMES, "multiplying instead of dividing"),
+    (TIMES, DIVIDE, "dividing instead of multiplying"),
+)
+_OTHER_CALLS = (
+    ("round up", "round down", "remainder ignored"),
+    ("round up", "remainder", "remainder given as the answer"),
+    ("round down", "round up", "remainder rounded up"),
+    ("quotient", "round up", "remainder rounded up"),
+    ("quotient", "remainder", "remainder given as the answer"),
+    ("remainder", "quotient", "quotient given as the remainder"),
+    ("hcf", "lcm", "factor and multiple exchanged"),
+    ("lcm", "hcf", "factor and multiple exchanged"),
+)
+
+
+def chain_mistakes(chain: Chain, units: Mapping[str, Unit]) -> Iterator[MistakenWorking]:
+    """Every wrong way that can be told; `units` are those asked for."""
+    wrong = _Wrong(chain, units)
+    yield from wrong.stopped_early()
+    yield from wrong.in_reading_order()
+    yield from wrong.other_operations()
+    yield from wrong.other_calls()
+    yield from wrong.without_quantities()
+    yield from wrong.unconverted()
+
+
+@dataclass(frozen=True, slots=True)
+class _Wrong:
+    """Tells changed plans; where units no longer go together, in bare numbers."""
+
+    chain: Chain
+    units: Mapping[str, Unit]
+
+    def stopped_early(self) -> Iterator[MistakenWorking]:
+        """The last step missing: its most telling part is given as the answer."""
+        if len(self.chain.finds) > 1:
+            return
+        asked = self.chain.finds[0]
+        last = next(each for each in self.chain.plan if each.name == asked)
+        before = self.chain.plan[: self.chain.plan.index(last)]
+        teller = self.chain.explainer()
+        teller.tell_all(before)
+        reached = _last_made(last.formula, before, teller)
+        if reached is not None:
+            yield self._mistake("step left out", teller, {asked: reached})
+
+    def in_reading_order(self) -> Iterator[MistakenWorking]:
+        """The signs of the whole story from left to right, brackets and strength forgotten."""
+        if len(self.chain.finds) > 1:
+            return
+        asked = self.chain.finds[0]
+        whole = self.chain.wholes()[asked]
+        if any(isinstance(part, Call) or _sign(part) == OF for part in parts_of(whole)):
+            return
+        yield from self._numbers_only(
+            "operations in reading order", [Definition(asked, _from_left(whole))]
+        )
+
+    def other_operations(self) -> Iterator[MistakenWorking]:
+        """One sign taken for its opposite, the last step first."""
+        for sign, instead, name in _OPPOSITES:
+            for plan in self._changed_plans(sign, _with_sign(instead)):
+                yield from self._told(name, plan)
+
+    def other_calls(self) -> Iterator[MistakenWorking]:
+        """A remainder read in another way, or a multiple for a factor."""
+        for function, instead, name in _OTHER_CALLS:
+            for plan in self._changed_plans(function, _with_function(instead)):
+                yield from self._told(name, plan)
+        for function, name in (("mean", "step left out"), ("difference", _OPPOSITES[0][2])):
+            for plan in self._changed_plans(function, _sum_of):
+                yield from self._told(name, plan)
+
+    def without_quantities(self) -> Iterator[MistakenWorking]:
+        """What is added, taken away or multiplied by is forgotten."""
+        for sign, side in ((PLUS, _left), (TIMES, _left), (TIMES, _right), (MINUS, _left)):
+            for plan in self._changed_plans(sign, side):
+                yield from self._told("quantity left out", plan, only_with_units=True)
+
+    def unconverted(self) -> Iterator[MistakenWorking]:
+        """The numbers as they are written, whatever their units."""
+        kinds: dict[str, set[Unit]] = {}
+        for amount in self.chain.givens.values():
+            if amount.unit.dimension not in COUNTS:
+                kinds.setdefault(amount.unit.dimension.value, set()).add(amount.unit)
+        if any(len(units) > 1 for units in kinds.values()):
+            yield from self._numbers_only("unit not converted", list(self.chain.plan))
+
+    def _changed_plans(
+        self, sign: str, change: Callable[[Formula], Formula]
+    ) -> Iterator[list[Definition]]:
+        """The plan with one operation of this sign changed, from the last step to the first."""
+        for index in reversed(range(len(self.chain.plan))):
+            each = self.chain.plan[index]
+            for target in parts_of(each.formula):
+                if _sign(target) != sign:
+                    continue
+                changed = Definition(each.name, _exchanged(each.formula, target, change(target)))
+                rest = [replace(later, say="") for later in self.chain.plan[index + 1 :]]
+                yield _used([*self.chain.plan[:index], changed, *rest], self.chain.finds)
+
+    def _told(
+        self, name: str, plan: Sequence[Definition], only_with_units: bool = False
+    ) -> Iterator[MistakenWorking]:
+        try:
+            teller = self.chain.told(plan)
+        except AmountError:
+            if not only_with_units:
+                yield from self._numbers_only(name, plan)
+            return
+        yield self._mistake(name, teller, {each: teller.amounts[each] for each in self.units})
+
+    def _numbers_only(self, name: str, plan: Sequence[Definition]) -> Iterator[MistakenWorking]:
+        """The plan in bare numbers, the unit put to the answer at the end."""
+        numbers = {each: bare(amount) for each, amount in self.chain.givens.items()}
+        teller = Explainer(numbers, {})
+        try:
+            teller.tell_all([replace(each, say="") for each in plan])
+        except AmountError:
+            return
+        yield self._mistake(name, teller, {each: teller.amounts[each] for each in self.units})
+
+    def _mistake(
+        self, name: str, teller: Explainer, reached: Mapping[str, Amount]
+    ) -> MistakenWorking:
+        answers: dict[str, AnswerValue] = {
+            asked: self._as_asked(amount, self.units[asked]) for asked, amount in reached.items()
+        }
+        return MistakenWorking(name, tuple(teller.steps), answers)
+
+    def _as_asked(self, amount: Amount, unit: Unit) -> Amount:
+        """A pupil puts the unit of the question to whatever number comes out."""
+        if amount.unit.dimension is unit.dimension and unit.dimension not in COUNTS:
+            return amount
+        return Amount(amount.value, unit)
+
+
+def _sign(formula: Formula) -> str:
+    match formula:
+        case Apply(sign=sign):
+            return sign
+        case Call(function=function):
+            return function
+    return ""
+
+
+def _exchanged(formula: Formula, target: Formula, instead: Formula) -> Formula:
+    return rebuilt(formula, lambda part: instead if part == target else part)
+
+
+def _with_sign(sign: str) -> Callable[[Formula], Formula]:
+    return lambda part: replace(part, sign=sign) if isinstance(part, Apply) else part
+
+
+def _with_function(function: str) -> Callable[[Formula], Formula]:
+    return lambda part: replace(part, function=function) if isinstance(part, Call) else part
+
+
+def _left(formula: Formula) -> Formula:
+    return formula.left if isinstance(formula, Apply) else formula
+
+
+def _right(formula: Formula) -> Formula:
+    return formula.right if isinstance(formula, Apply) else formula
+
+
+def _sum_of(formula: Formula) -> Formula:
+    """All arguments added."""
+    if not isinstance(formula, Call):
+        return formula
+    first, *rest = formula.arguments
+    return reduce(lambda total, each: Apply(PLUS, total, each), rest, first)
+
+
+def _last_made(formula: Formula, before: Sequence[Definition], teller: Explainer) -> Amount | None:
+    """What an earlier step made for this one; else the last part worked out inside it."""
+    made = [each.name for each in before]
+    used = [part.name for part in parts_of(formula) if isinstance(part, Name)]
+    for name in reversed(made):
+        if name in used:
+            return teller.amounts[name]
+    inner = [
+        part for part in parts_of(formula) if part is not formula and isinstance(part, Apply | Call)
+    ]
+    if not inner:
+        return None
+    return teller.define(Definition("the first part", inner[0]), "Find")
+
+
+def _used(plan: list[Definition], finds: Sequence[str]) -> list[Definition]:
+    """The plan without the steps that nothing needs any more."""
+    needed = set(finds)
+    kept: list[Definition] = []
+    for each in reversed(plan):
+        if each.name in needed:
+            kept.insert(0, each)
+            needed |= {part.name for part in parts_of(each.formula) if isinstance(part, Name)}
+    return kept
+
+
+def _from_left(formula: Formula) -> Formula:
+    """The names and signs in the order in which they are read, each applied to all before."""
+    names, signs = _flat(formula)
+    result: Formula = Name(names[0])
+    for sign, name in zip(signs, names[1:], strict=True):
+        result = Apply(sign, result, Name(name))
+    return result
+
+
+def _flat(formula: Formula) -> tuple[list[str], list[str]]:
+    match formula:
+        case Name(name=name):
+            return [name], []
+        case Apply(sign=sign, left=left, right=right):
+            first, before = _flat(left)
+            second, after = _flat(right)
+            return [*first, *second], [*before, sign, *after]
+        case As(inner=inner):
+            return _flat(inner)
+    raise AssertionError("functions are not flat")

@@ -1,0 +1,93 @@
+"""A chain of steps with its numbers, ready to be told in one way or another."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from typeset.arithmetic.answers import AnswerValue
+from typeset.arithmetic.equations import PLUS
+from typeset.arithmetic.figures import Bar, BarModel, Brace, Mark, Part
+from typeset.arithmetic.formulas.explaining import Explainer
+from typeset.arithmetic.formulas.plan import Definition, whole_formulas
+from typeset.arithmetic.formulas.tree import Apply, Formula, Name
+from typeset.quantities.amount import Amount
+from typeset.quantities.units import Dimension, Unit
+from typeset.quantities.writing import MINUS, write, write_plain
+
+
+@dataclass(frozen=True, slots=True)
+class Chain:
+    """The definitions in order, the numbers of the story, the author's units, the question."""
+
+    plan: tuple[Definition, ...]
+    givens: Mapping[str, Amount]
+    units: Mapping[str, Unit]
+    finds: tuple[str, ...]
+
+    @property
+    def nouns(self) -> tuple[Unit, ...]:
+        """What the story counts."""
+        return tuple(amount.unit for amount in self.givens.values() if amount.unit.is_noun)
+
+    def explainer(self, givens: Mapping[str, Amount] | None = None) -> Explainer:
+        """A teller with the numbers of the story, or with others."""
+        return Explainer(dict(self.givens if givens is None else givens), self.units, self.nouns)
+
+    def told(self, plan: Sequence[Definition] | None = None) -> Explainer:
+        """The steps told in order. Raises AmountError where amounts do not go together."""
+        teller = self.explainer()
+        teller.tell_all(self.plan if plan is None else plan)
+        return teller
+
+    def wholes(self) -> dict[str, Formula]:
+        """Every step as a formula over the story's numbers alone."""
+        return whole_formulas(self.plan, self.units)
+
+    def bar_model(self, answers: Mapping[str, AnswerValue]) -> BarModel | None:
+        """One bar in parts: a sum with its total, or a whole with what is left of it."""
+        last = self.plan[-1]
+        if self.finds != (last.name,):
+            return None
+        amounts = self.told().amounts
+        answer = answers[last.name]
+        parts = _terms(last.formula, amounts)
+        if not parts or not isinstance(answer, Amount):
+            return None
+        if isinstance(last.formula, Apply) and last.formula.sign == MINUS:
+            (whole_name, whole), *taken = parts
+            return _bar([*taken, (last.name, answer)], (whole_name, whole), self.givens)
+        return _bar(parts, (last.name, answer), self.givens)
+
+
+def _terms(formula: Formula, amounts: Mapping[str, Amount]) -> list[tuple[str, Amount]]:
+    """The names of a chain of one sign, + or −, with their amounts; empty for any other."""
+    names: list[str] = []
+    sign = formula.sign if isinstance(formula, Apply) else ""
+    while isinstance(formula, Apply) and formula.sign == sign and isinstance(formula.right, Name):
+        names.append(formula.right.name)
+        formula = formula.left
+    if not isinstance(formula, Name) or sign not in (PLUS, MINUS):
+        return []
+    return [(name, amounts[name]) for name in (formula.name, *reversed(names))]
+
+
+def _bar(
+    parts: list[tuple[str, Amount]], whole: tuple[str, Amount], givens: Mapping[str, Amount]
+) -> BarModel | None:
+    times_of_day = any(amount.unit.dimension is Dimension.CLOCK for _, amount in (*parts, whole))
+    if times_of_day or any(amount.base <= 0 for _, amount in parts):
+        return None
+    shown = tuple(
+        Part(amount.base, _mark(name, amount, givens), shaded=index % 2 == 1)
+        for index, (name, amount) in enumerate(parts)
+    )
+    total = Brace(0, _mark(*whole, givens), 0, len(parts) - 1)
+    told = ", ".join(f"{name} {write_plain(amount)}" for name, amount in parts if name in givens)
+    known = f": {told}" if told else ""
+    reads_as = f"One bar of {len(parts)} parts that make {whole[0]}{known}."
+    return BarModel((Bar(whole[0], shown),), (total,), reads_as=reads_as)
+
+
+def _mark(name: str, amount: Amount, givens: Mapping[str, Amount]) -> Mark:
+    return Mark((write(amount),), is_given=name in givens)

@@ -1,0 +1,1 @@
+"""Formulas over named quantities, as an author types them in `steps`."""
