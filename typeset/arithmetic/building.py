@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any
@@ -45,7 +46,7 @@ from typeset.reading.content import (
     Story,
     Week,
 )
-from typeset.reading.tree import Keyed, bare
+from typeset.reading.tree import Entry, Keyed, Listing, Scalar, bare
 
 _AMOUNTS: TypeAdapter[dict[str, Amount]] = TypeAdapter(dict[str, AnyAmount])
 
@@ -244,7 +245,7 @@ class _Builder:
         """The quantities of the open task, and the results of its steps."""
         if stage.fields.get("steps") is None:
             return self.amounts(stage), {}
-        problem = self.built(FAMILIES["steps"], stage.fields, stage.nouns)
+        problem = self.built(FAMILIES["steps"], _all_needed(stage), stage.nouns)
         if problem is None:
             return {}, {}
         try:
@@ -265,3 +266,17 @@ class _Builder:
         except ValidationError as error:
             self.complaints.extend(complaints_of(error, node, ()))
             return {}
+
+
+def _all_needed(stage: Extension) -> Keyed:
+    """The fields of an open task, where a quantity may be there for the story alone."""
+    steps, quantities = stage.fields.get("steps"), stage.fields.get("quantities")
+    if not isinstance(quantities, Keyed) or steps is None or stage.fields.get("not needed"):
+        return stage.fields
+    worked = str(bare(steps))
+    spare = [entry for entry in quantities if not re.search(rf"\b{re.escape(entry.key)}\b", worked)]
+    if not spare:
+        return stage.fields
+    listing = Listing(tuple(Scalar(each.key, each.place) for each in spare), quantities.place)
+    added = Entry("not needed", listing, quantities.place)
+    return Keyed((*stage.fields.entries, added), stage.fields.place)

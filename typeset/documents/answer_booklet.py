@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from typeset.arithmetic.answers import answer_text
 from typeset.arithmetic.lessons import (
@@ -23,13 +24,25 @@ from typeset.documents.composer import (
     stage_heading,
     week_names,
 )
-from typeset.documents.entries import Entry, entry_block, extension_block
+from typeset.documents.entries import Entry, entry_blocks, extension_block
 from typeset.documents.layout import Layout
 from typeset.quantities.inline import words
-from typeset.setting.blocks import Block, Column, text_block
+from typeset.setting.blocks import Block, Column, Spacing, text_block
 from typeset.setting.frames import Document, Role
 from typeset.setting.pages import PageLayout, flow
+from typeset.setting.paragraphs import TextStyle
 from typeset.setting.pieces import text
+from typeset.setting.stretch import Stretch
+
+# Adults look things up here rather than read on, so lines and entries stand closer than on
+# the pupils' sheets.
+BOOKLET_LEADING = 1.3
+BOOKLET_SPACING = Spacing(
+    inner=Stretch(0.4, 0.5, 0.8),
+    paragraph=Stretch(0.4, 0.6, 1.0),
+    question=Stretch(1.2, 1.5, 2.6),
+    heading=Stretch(1.4, 1.8, 3.2),
+)
 
 
 def compose_answer_booklet(solved: SolvedWeek, layout: Layout) -> tuple[Document, PageLayout]:
@@ -62,7 +75,11 @@ class _Booklet:
 
     def blocks(self, size_pt: float) -> list[Block]:
         """Title, then lesson after lesson."""
-        column = self.composer.column(size_pt)
+        column = replace(
+            self.composer.column(size_pt),
+            style=TextStyle(size_pt, BOOKLET_LEADING),
+            spacing=BOOKLET_SPACING,
+        )
         blocks = list(self._head(column))
         for index, lesson in enumerate(self.solved.lessons):
             blocks.extend(self._lesson(lesson, column, starts_page=index > 0))
@@ -100,11 +117,11 @@ class _Booklet:
                 yield from self._entries(stage.problems, column)
             case SolvedSpot():
                 yield self._heading("spot", column)
-                yield entry_block(self.composer, self._spot_entry(stage), column)
+                yield from entry_blocks(self.composer, self._spot_entry(stage), column)
             case SolvedSort():
                 yield self._heading("sort", column)
                 for problem in stage.problems:
-                    yield entry_block(self.composer, Entry(problem, is_sorted=True), column)
+                    yield from entry_blocks(self.composer, Entry(problem, is_sorted=True), column)
             case SolvedPractise():
                 yield self._heading("practise", column)
                 for each in stage.sets:
@@ -123,7 +140,7 @@ class _Booklet:
 
     def _entries(self, problems: tuple[SolvedProblem, ...], column: Column) -> Iterator[Block]:
         for problem in problems:
-            yield entry_block(self.composer, Entry(problem), column)
+            yield from entry_blocks(self.composer, Entry(problem), column)
 
     def _spot_entry(self, stage: SolvedSpot) -> Entry:
         """What went wrong, what it shows, and what to ask."""

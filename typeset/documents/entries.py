@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from typeset.arithmetic.answers import answer_text
@@ -15,7 +15,8 @@ from typeset.drawing.figures import draw_figure
 from typeset.quantities.inline import Rich, Solid, Words, join, words
 from typeset.setting.blocks import Block, Column, cell_width_pt, number_label
 from typeset.setting.frames import Role
-from typeset.setting.pieces import Columns, DrawingPiece, Piece, hanging, stack, text
+from typeset.setting.natural import Natural
+from typeset.setting.pieces import Columns, DrawingPiece, Indented, Piece, hanging, stack, text
 from typeset.setting.workings import WorkingStep, working
 
 # The easiest way and one other (the design page); more would bury the answer.
@@ -34,16 +35,28 @@ class Entry:
     spotted_name: str = ""
 
 
-def entry_block(composer: Composer, entry: Entry, column: Column) -> Block:
-    """The entry as a block that is not split."""
+def entry_blocks(composer: Composer, entry: Entry, column: Column) -> Iterator[Block]:
+    """The entry: first what answers the question, then what helps with it.
+
+    The two stay on one page.
+    """
     problem = entry.problem
     source = problem.content.id
     label = number_label(str(problem.number), column.style, Role.QUESTION, source)
     indent = max(column.spacing.hang * column.style.size_pt, label.width_pt)
     inner = column.narrowed(column.width_pt - indent)
-    body = stack(tuple(_pieces(composer, entry, inner)), column.gap(column.spacing.inner))
-    gap = column.gap(column.spacing.question)
-    return Block(f"the answer to question {problem.number}", hanging(label, body, indent), gap)
+    gap = column.gap(column.spacing.inner)
+    answered = stack(tuple(_answer_pieces(composer, entry, inner)), gap)
+    before = column.gap(column.spacing.question)
+    helping = _help(composer, entry, inner)
+    yield Block(
+        f"the answer to question {problem.number}",
+        hanging(label, answered, indent),
+        before,
+        keep_with_next=helping is not None,
+    )
+    if helping is not None:
+        yield Block(f"the help with question {problem.number}", Indented(helping, indent), gap)
 
 
 def extension_block(composer: Composer, stage: SolvedExtension, column: Column) -> Block:
@@ -80,7 +93,8 @@ def _bold(composer: Composer, key: str) -> Rich:
     return words(composer.say("booklet", key), bold=True)
 
 
-def _pieces(composer: Composer, entry: Entry, column: Column) -> Iterator[Piece]:
+def _answer_pieces(composer: Composer, entry: Entry, column: Column) -> Iterator[Piece]:
+    """Story, answer, verdict or mistake, and the two ways."""
     problem, style, width = entry.problem, column.style, column.width_pt
     source = problem.content.id
     yield text(problem.story, style, width, Role.QUESTION, source)
@@ -92,15 +106,24 @@ def _pieces(composer: Composer, entry: Entry, column: Column) -> Iterator[Piece]
         whole = join([mistake, *entry.spotted], " ")
         yield text(whole, style, width, Role.ANSWER, source)
     yield _ways(composer, problem, column)
-    if problem.solution.figure is not None:
-        size = style.size_pt
-        drawing = draw_figure(
-            problem.solution.figure, Show.COMPLETE, min(width, _FIGURE_WIDTH_EMS * size), size
-        )
-        yield DrawingPiece(drawing, Role.FIGURE, source)
-    others = [m for m in problem.solution.mistakes if m.misconception != entry.spotted_name]
-    if others and not entry.spotted:
-        yield from _listening(composer, others[:_MISTAKES], column, source)
+
+
+def _help(composer: Composer, entry: Entry, column: Column) -> Piece | None:
+    """The model at the left, the mistakes to listen for beside it; None where there is neither."""
+    problem = entry.problem
+    mistakes = () if entry.spotted else problem.solution.mistakes[:_MISTAKES]
+    figure = problem.solution.figure
+    if figure is None:
+        return _listening(composer, mistakes, column, problem.content.id) if mistakes else None
+    cell = cell_width_pt(2, column) if mistakes else column.width_pt
+    width = min(cell, _FIGURE_WIDTH_EMS * column.style.size_pt)
+    drawing = draw_figure(figure, Show.COMPLETE, width, column.style.size_pt)
+    model = DrawingPiece(drawing, Role.FIGURE, problem.content.id)
+    if not mistakes:
+        return model
+    gap = column.spacing.column * column.style.size_pt
+    beside = column.narrowed(column.width_pt - drawing.width_pt - gap)
+    return Columns((model, _listening(composer, mistakes, beside, problem.content.id)), gap)
 
 
 def _answers(composer: Composer, problem: SolvedProblem) -> Rich:
@@ -150,13 +173,11 @@ def _way(composer: Composer, way: Working, key: str, column: Column, source: str
         WorkingStep(step.sentence, step.equation.written() if step.equation else None)
         for step in way.steps
     ]
-    return stack(
-        (
-            text(title, style, width, Role.WORKING, source),
-            working(steps, style, width, Role.WORKING, source),
-        ),
-        column.gap(column.spacing.inner),
+    told = (
+        text(title, style, width, Role.WORKING, source),
+        working(steps, style, width, Role.WORKING, source),
     )
+    return Natural(stack(told, column.gap(column.spacing.inner)))
 
 
 def _lowered(strategy: str) -> str:
@@ -164,10 +185,12 @@ def _lowered(strategy: str) -> str:
 
 
 def _listening(
-    composer: Composer, mistakes: list[MistakenWorking], column: Column, source: str
-) -> Iterator[Piece]:
+    composer: Composer, mistakes: Sequence[MistakenWorking], column: Column, source: str
+) -> Piece:
     """The mistakes to listen for: the wrong answer, what it shows, what to ask."""
-    told: list[Piece] = []
+    told: list[Piece] = [
+        text(_bold(composer, "listen for"), column.style, column.width_pt, Role.TEXT, source)
+    ]
     for mistake in mistakes:
         known = MISCONCEPTIONS[mistake.misconception]
         wrong = join([answer_text(value) for value in mistake.answers.values()], ", ")
@@ -175,5 +198,4 @@ def _listening(
             "booklet", "mistake line", wrong=wrong, shows=known.shows, prompt=known.prompt
         )
         told.append(_listed("•", line, column, source))
-    title = text(_bold(composer, "listen for"), column.style, column.width_pt, Role.TEXT, source)
-    yield stack((title, *told), column.gap(column.spacing.inner))
+    return Natural(stack(told, column.gap(column.spacing.inner)))

@@ -33,16 +33,32 @@ from typeset.quantities.inline import Rich, Words, words
 from typeset.reading.content import Space
 from typeset.setting.answer_lines import AnswerLine
 from typeset.setting.answer_spaces import AnswerSpace, Rows, SpaceKind, answer_space
-from typeset.setting.blocks import Block, Column, Question, number_label, question_block, text_block
+from typeset.setting.blocks import (
+    Block,
+    Column,
+    Question,
+    Spacing,
+    number_label,
+    question_block,
+    text_block,
+)
 from typeset.setting.framed import Framed
 from typeset.setting.frames import Document, Role
 from typeset.setting.pages import PageLayout, fill_sides
 from typeset.setting.pieces import Columns, Piece, hanging, stack, text
+from typeset.setting.stretch import Stretch
 from typeset.setting.workings import WorkingStep, working
 
 # A figure for a pupil is at most this wide: bars longer than this are slow to read along.
 _FIGURE_WIDTH_EMS = 30.0
 _FRAME_PADDING_EMS = 0.8
+# A full sheet may close up to the least of these, an airy one grows to the greatest.
+SHEET_SPACING = Spacing(
+    inner=Stretch(0.35, 0.7, 1.1),
+    paragraph=Stretch(0.4, 0.7, 1.2),
+    question=Stretch(0.85, 1.5, 2.8),
+    heading=Stretch(1.0, 1.8, 3.4),
+)
 # The name line takes this share of the width, the date line the rest.
 _NAME_SHARE = 0.62
 
@@ -83,7 +99,7 @@ class _Sheet:
 
     def blocks(self, size_pt: float) -> list[Block]:
         """The whole sheet, from its title to the open task."""
-        column = self.composer.column(size_pt)
+        column = replace(self.composer.column(size_pt), spacing=SHEET_SPACING)
         blocks = list(self._head(column))
         for stage in self.lesson.stages:
             blocks.extend(self._stage(stage, column))
