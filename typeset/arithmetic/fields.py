@@ -37,7 +37,7 @@ def _read_unit(value: Any, info: ValidationInfo) -> Any:
     """'kg' or 'floats': a measure, or the plural of what is counted."""
     if not isinstance(value, str):
         return value
-    if not value.strip() or any(character.isdigit() for character in value):
+    if not value.strip() or any(character.isdecimal() for character in value):
         raise refuse(f"'{value}' is not a unit", "write one such as kg, cm², £ or gulls")
     return unit_named(value) or counted(value, False, _nouns(info))
 

@@ -172,6 +172,16 @@ _ALL = (
         "does not carry the ten into the next column",
         "What do the ones make together, and where does their ten go?",
     ),
+    Misconception(
+        "area and perimeter exchanged",
+        "works out the way round where the space inside is asked for, or the other way about",
+        "Would you need string or tiles to show what is asked for?",
+    ),
+    Misconception(
+        "only two sides counted",
+        "counts one length and one width although a rectangle has two of each",
+        "Trace the way round with a finger: how many sides do you pass?",
+    ),
     # Counting.
     Misconception(
         "rows of the list cut short",

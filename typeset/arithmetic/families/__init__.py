@@ -18,6 +18,7 @@ from typeset.arithmetic.families.inverse_proportion import InverseProportion
 from typeset.arithmetic.families.part_whole import PartWhole
 from typeset.arithmetic.families.proportion import Proportion
 from typeset.arithmetic.families.ratio import Ratio
+from typeset.arithmetic.families.rectangle import Rectangle
 from typeset.arithmetic.families.sharing import Sharing
 from typeset.arithmetic.families.steps import Steps
 from typeset.arithmetic.families.times_as_many import TimesAsMany
@@ -42,6 +43,7 @@ _FAMILIES: tuple[AnyFamily, ...] = (
     PartWhole(),
     Change(),
     Comparison(),
+    Rectangle(),
 )
 
 FAMILIES: dict[str, AnyFamily] = {family.name: family for family in _FAMILIES}
