@@ -30,7 +30,7 @@ from typeset.drawing.figures import draw_figure
 from typeset.drawing.shapes import Drawing
 from typeset.errors import FitError
 from typeset.quantities.inline import Rich, Words, words
-from typeset.reading.content import Space
+from typeset.reading.content import LAST_WEEK, Space
 from typeset.setting.answer_lines import AnswerLine
 from typeset.setting.answer_spaces import AnswerSpace, Rows, SpaceKind, answer_space
 from typeset.setting.blocks import (
@@ -156,7 +156,8 @@ class _Sheet:
     def _recap_instruction(self, stage: SolvedRecap) -> str:
         if not stage.titles:
             return self.composer.say("instructions", "recap first")
-        titles = listed([f"\u2018{title}\u2019" for title in stage.titles], "and")
+        quoted = [t if t == LAST_WEEK else f"\u2018{t}\u2019" for t in stage.titles]
+        titles = listed(quoted, "and")
         return self.composer.say("instructions", "recap", lessons=titles)
 
     def _questions(
@@ -219,7 +220,7 @@ class _Sheet:
             composer.rich("choices", key) for key in ("multiply", "add", "both", "neither")
         )
         ticks = AnswerSpace(SpaceKind.TICKS, answers=(), choices=choices)
-        reason = AnswerLine(label=composer.rich("sheet", "because"))
+        reason = AnswerLine(label=composer.rich("sheet", "because"), long=True)
         line = room_of(composer, SpaceKind.LINE, Rows(), (reason,))
 
         def body(inner: Column) -> list[Piece]:

@@ -26,7 +26,7 @@ from typeset.proofing.story_values import story_passage
 from typeset.quantities.amount import Amount
 from typeset.quantities.inline import plain
 from typeset.quantities.units import Dimension
-from typeset.reading.content import Space
+from typeset.reading.content import LAST_WEEK, Space
 
 _CHOICES = ("multiply", "add", "both", "neither")
 
@@ -113,7 +113,7 @@ class _Sheet:
     def look_back(self, stage: SolvedRecap) -> str:
         if not stage.titles:
             return self.instruct("recap first")
-        quoted = [f"\u2018{title}\u2019" for title in stage.titles]
+        quoted = [title if title == LAST_WEEK else f"\u2018{title}\u2019" for title in stage.titles]
         several = f"{', '.join(quoted[:-1])} and {quoted[-1]}"
         return self.instruct("recap", lessons=several if quoted[1:] else quoted[0])
 

@@ -39,13 +39,15 @@ _ANSWER = words("Answer")
 class AnswerLine:
     """One answer: `before` stands close before the rule ('£'), `after` is the unit.
 
-    `boxed` makes the rule a box for one number.
+    `boxed` makes the rule a box for one number. `long` starts it right after its label, for
+    words rather than a number.
     """
 
     label: Rich = _ANSWER
     before: Rich = ()
     after: Rich = ()
     boxed: bool = False
+    long: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -139,7 +141,7 @@ def _is_narrow(style: TextStyle, width_pt: float) -> bool:
 def _rule_start(parts: _Parts, style: TextStyle, width_pt: float) -> float:
     """Where this rule would start: at the place common to the page, further left for a long
     unit; in a narrow column after its label."""
-    if _is_narrow(style, width_pt):
+    if parts.answer.long or _is_narrow(style, width_pt):
         return parts.lead_pt
     common = width_pt - _START_FROM_RIGHT_EMS * style.size_pt
     return max(parts.lead_pt, min(common, width_pt - parts.tail_pt - parts.easy_pt))
