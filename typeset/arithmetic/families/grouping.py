@@ -84,12 +84,25 @@ class Grouping(Family[GroupingFields]):
         return Problem(self.name, givens, finds, units, fields)
 
     def relation(self, problem: Problem[GroupingFields]) -> Mapping[str, AnswerValue]:
-        """Euclid's division in base units, then the author's reading of the rest."""
-        total, each = problem.given("total"), problem.given("each")
-        groups, rest = total.base // each.base, total.base % each.base
+        """total = groups × each + rest with 0 ≤ rest < each, in base units; ⌈total ÷ each⌉ for
+        groups rounded up; −total modulo each for what is short."""
+        total, each = problem.given("total").base, problem.given("each").base
+        groups, rest = total // each, total % each
         view = _View(problem)
         view.check(groups, rest)
-        return view.answers(Fraction(groups), rest / view.unit.per_base)
+        values = {
+            GROUPS: -(-total // each) if problem.fields.remainder == UP else groups,
+            LEFT_OVER: rest,
+            SHORT: -total % each,
+        }
+        answers: dict[str, AnswerValue] = {}
+        for asked in problem.finds:
+            size = 1 if asked == GROUPS else problem.units[asked].per_base
+            answers[asked] = problem.answer(asked, values[asked] / Fraction(size))
+        if problem.fields.remainder == BOTH:
+            left = Amount(rest / view.unit.per_base, view.unit)
+            answers[GROUPS] = WithRemainder(problem.answer(GROUPS, groups), left)
+        return answers
 
     def strategies(self, problem: Problem[GroupingFields]) -> Iterator[Working]:
         """Every way to divide, then what the rest means."""

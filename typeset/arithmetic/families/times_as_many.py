@@ -3,28 +3,32 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from fractions import Fraction
 from types import MappingProxyType
 from typing import Literal
 
-from pydantic import Field
-
 from typeset.arithmetic.answers import AnswerValue
 from typeset.arithmetic.dividing import Division, ways_to_divide
 from typeset.arithmetic.equations import Equation, equation, minus, over, plus, times
+from typeset.arithmetic.families.times_mistakes import times_mistakes
+from typeset.arithmetic.families.times_view import (
+    DIFFERENCE,
+    LARGER,
+    SMALLER,
+    TIMES,
+    TOTAL,
+    TimesAsManyFields,
+    View,
+)
 from typeset.arithmetic.family import Family
-from typeset.arithmetic.fields import FamilyFields, PositiveAmount
 from typeset.arithmetic.figures import Bar, BarModel, Brace, Mark, Part
 from typeset.arithmetic.linear import Linear, solve_linear
 from typeset.arithmetic.methods import (
     Method,
     check_alike,
     conversion,
-    finest_unit,
     in_unit,
     is_counted,
-    without_noun,
 )
 from typeset.arithmetic.multiplying import LOT, Lots, ways_to_multiply
 from typeset.arithmetic.names import as_list
@@ -33,28 +37,11 @@ from typeset.arithmetic.problem import Problem
 from typeset.arithmetic.workings import MistakenWorking, Step, Working, step
 from typeset.errors import AmountError
 from typeset.quantities.amount import Amount
-from typeset.quantities.units import NUMBER, Unit, noun
+from typeset.quantities.units import NUMBER, noun
 from typeset.quantities.writing import write
 
-SMALLER, TIMES, LARGER = "smaller", "times", "larger"
-DIFFERENCE, TOTAL = "difference", "total"
-_Found = Literal["smaller", "times", "larger", "difference", "total"]
-_Named = Literal["smaller", "larger"]
 _PART = noun("part", "parts")
 _MOST_PARTS = 12
-
-
-class TimesAsManyFields(FamilyFields):
-    """Two of `smaller: 6 m`, `times: 4`, `larger: 24 m`; `find` may be a difference or total.
-
-    `names: {smaller: Asha's rope, larger: Femi's rope}` makes the workings speak of them.
-    """
-
-    smaller: PositiveAmount | None = None
-    times: PositiveAmount | None = None
-    larger: PositiveAmount | None = None
-    find: _Found | list[_Found] | None = None
-    names: dict[_Named, str] = Field(default_factory=dict)
 
 
 class TimesAsMany(Family[TimesAsManyFields]):
@@ -101,7 +88,7 @@ class TimesAsMany(Family[TimesAsManyFields]):
 
     def strategies(self, problem: Problem[TimesAsManyFields]) -> Iterator[Working]:
         """Multiply, share or group; a difference or a total in parts or from both amounts."""
-        view = _View(problem)
+        view = View(problem)
         for method in _first_missing(view):
             yield _finished(view, method.after(*view.opening()))
         if problem.finds in ((DIFFERENCE,), (TOTAL,)) and TIMES in problem.givens:
@@ -109,18 +96,16 @@ class TimesAsMany(Family[TimesAsManyFields]):
 
     def mistakes(self, problem: Problem[TimesAsManyFields]) -> Iterator[MistakenWorking]:
         """'Times' read as 'more', the comparison turned round, the last step left out."""
-        view = _View(problem)
+        view = View(problem)
         if len(problem.finds) > 1:
             return
-        yield from _read_as_more(view)
-        yield from _reversed(view)
-        yield from _left_out(view)
+        yield from times_mistakes(view)
 
     def figure(
         self, problem: Problem[TimesAsManyFields], answers: Mapping[str, AnswerValue]
     ) -> BarModel | None:
         """A short bar, and a long one that it fits into so many times."""
-        return _bar_model(_View(problem), answers)
+        return _bar_model(View(problem), answers)
 
 
 def _check(givens: Mapping[str, Amount]) -> None:
@@ -138,45 +123,7 @@ def _check(givens: Mapping[str, Amount]) -> None:
         raise AmountError("the larger amount is not larger", "exchange smaller and larger")
 
 
-@dataclass(frozen=True, slots=True)
-class _View:
-    """The problem with what the workings need."""
-
-    problem: Problem[TimesAsManyFields]
-
-    @property
-    def unit(self) -> Unit:
-        """The unit that is worked in: the answer's, or the finer one of two given amounts."""
-        amounts = [each for name, each in self.problem.givens.items() if name != TIMES]
-        answer = next((u for name, u in self.problem.units.items() if name != TIMES), None)
-        return finest_unit(*amounts) if answer is None or len(amounts) > 1 else answer
-
-    def named(self, side: Literal["smaller", "larger"]) -> str:
-        """The author's name for a side, or 'the smaller'."""
-        return self.problem.fields.names.get(side, f"the {side}")
-
-    def amount(self, name: str) -> Amount:
-        """A given or reckoned amount in the working unit."""
-        givens = self.problem.givens
-        if name in givens:
-            return givens[name] if name == TIMES else in_unit(givens[name], self.unit)
-        if name == TIMES:
-            return Amount(givens[LARGER].base / givens[SMALLER].base)
-        if name == LARGER:
-            return self.part(self.amount(SMALLER).value * givens[TIMES].value)
-        return self.part(self.amount(LARGER).value / givens[TIMES].value)
-
-    def part(self, value: Fraction) -> Amount:
-        return Amount(value, self.unit)
-
-    def opening(self) -> Iterator[Step]:
-        """Both amounts in one unit, where they are not."""
-        for name in (SMALLER, LARGER):
-            if name in self.problem.givens:
-                yield from conversion(self.problem.given(name), self.unit)[1]
-
-
-def _first_missing(view: _View) -> Iterator[Method]:
+def _first_missing(view: View) -> Iterator[Method]:
     """Ways to find the one of the three that is not given."""
     larger, smaller = title(view.named("larger")), title(view.named("smaller"))
     givens = view.problem.givens
@@ -207,7 +154,7 @@ def _first_missing(view: _View) -> Iterator[Method]:
         yield way.after(told)
 
 
-def _sharing(view: _View) -> Iterator[Method]:
+def _sharing(view: View) -> Iterator[Method]:
     count, whole = view.problem.given(TIMES).value, view.amount(LARGER)
     if count.denominator == 1:
         yield from ways_to_divide(Division(whole, count, _PART, False, exact=True))
@@ -233,7 +180,7 @@ def _sharing(view: _View) -> Iterator[Method]:
     yield Method("Cutting into smaller pieces", steps, result)
 
 
-def _finished(view: _View, method: Method) -> Working:
+def _finished(view: View, method: Method) -> Working:
     """The working carried on to the difference or total, and turned into the answer's unit."""
     steps: list[Step] = []
     answers: dict[str, AnswerValue] = {}
@@ -265,7 +212,7 @@ def _last_step(name: str, result: Equation, amount: Amount) -> Step:
     return step(f"{lead}: {{amount}}.", result, amount=amount)
 
 
-def _in_parts(view: _View) -> Working:
+def _in_parts(view: View) -> Working:
     """The larger has (times − 1) parts more; together they have (times + 1)."""
     asked, count = view.problem.finds[0], view.problem.given(TIMES)
     one, smaller = Amount(Fraction(1)), view.amount(SMALLER)
@@ -299,73 +246,7 @@ def _in_parts(view: _View) -> Working:
     return Working("Counting parts", (*steps, *closing), {asked: answer})
 
 
-def _mistake(
-    view: _View, name: str, sentence: str, result: tuple[Equation, Amount]
-) -> MistakenWorking:
-    asked = view.problem.finds[0]
-    written, value = result
-    answer = value if asked == TIMES else in_unit(value, view.problem.units[asked])
-    return MistakenWorking(name, (step(sentence, written, answer=value),), {asked: answer})
-
-
-def _read_as_more(view: _View) -> Iterator[MistakenWorking]:
-    name, givens = "times as many taken as more than", view.problem.givens
-    asked = view.problem.finds[0]
-    if asked == LARGER:
-        value = view.part(view.amount(SMALLER).value + givens[TIMES].value)
-        sum_ = plus(without_noun(view.amount(SMALLER)), view.part(givens[TIMES].value))
-    elif asked == SMALLER:
-        value = view.part(view.amount(LARGER).value - givens[TIMES].value)
-        sum_ = minus(without_noun(view.amount(LARGER)), view.part(givens[TIMES].value))
-    elif asked == TIMES:
-        value = Amount(view.amount(LARGER).value - view.amount(SMALLER).value)
-        sum_ = minus(Amount(view.amount(LARGER).value), Amount(view.amount(SMALLER).value))
-    else:
-        return
-    words = {
-        LARGER: "That many more: {answer}.",
-        SMALLER: "That many fewer: {answer}.",
-        TIMES: "How many more is it? {answer}.",
-    }
-    yield _mistake(view, name, words[asked], (equation(sum_, value), value))
-
-
-def _reversed(view: _View) -> Iterator[MistakenWorking]:
-    asked, count = view.problem.finds[0], view.problem.givens.get(TIMES)
-    if count is None or asked not in (LARGER, SMALLER):
-        return
-    factor = Amount(count.value)
-    if asked == LARGER:
-        known = view.amount(SMALLER)
-        value = view.part(known.value / count.value)
-        yield _mistake(
-            view, "reversal", "Share it into that many parts: {answer}.",
-            (equation(over(known, factor), value), value),
-        )  # fmt: skip
-        return
-    known = view.amount(LARGER)
-    value = view.part(known.value * count.value)
-    yield _mistake(
-        view, "reversal", "It says 'times', so multiply: {answer}.",
-        (equation(times(factor, known), value), value),
-    )  # fmt: skip
-
-
-def _left_out(view: _View) -> Iterator[MistakenWorking]:
-    asked, givens = view.problem.finds[0], view.problem.givens
-    if asked not in (DIFFERENCE, TOTAL) or TIMES not in givens:
-        return
-    factor = Amount(givens[TIMES].value)
-    if LARGER in givens:
-        known, value = view.amount(LARGER), view.amount(SMALLER)
-        worked = equation(over(known, factor), value)
-    else:
-        known, value = view.amount(SMALLER), view.amount(LARGER)
-        worked = equation(times(factor, known), value)
-    yield _mistake(view, "step left out", "That makes {answer}.", (worked, value))
-
-
-def _bar_model(view: _View, answers: Mapping[str, AnswerValue]) -> BarModel | None:
+def _bar_model(view: View, answers: Mapping[str, AnswerValue]) -> BarModel | None:
     count, smaller, larger = view.amount(TIMES).value, view.amount(SMALLER), view.amount(LARGER)
     if count > _MOST_PARTS:
         return None
@@ -395,11 +276,11 @@ def _bar_model(view: _View, answers: Mapping[str, AnswerValue]) -> BarModel | No
     return BarModel(bars, tuple(braces), total)
 
 
-def _label(view: _View, side: Literal["smaller", "larger"]) -> str:
+def _label(view: View, side: Literal["smaller", "larger"]) -> str:
     return view.problem.fields.names.get(side, side)
 
 
-def _side_mark(view: _View, name: str) -> Mark:
+def _side_mark(view: View, name: str) -> Mark:
     given = view.problem.givens.get(name)
     if given is not None:
         return Mark((write(given),))
