@@ -90,7 +90,7 @@ class Grouping(Family[GroupingFields]):
         groups, rest = total // each, total % each
         view = _View(problem)
         view.check(groups, rest)
-        values = {
+        values: dict[str, Fraction | int] = {
             GROUPS: -(-total // each) if problem.fields.remainder == UP else groups,
             LEFT_OVER: rest,
             SHORT: -total % each,
