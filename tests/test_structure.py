@@ -103,3 +103,10 @@ def test_every_folder_is_named_in_the_developers_page() -> None:
     folders = {path.name for path in PACKAGE.iterdir() if (path / "__init__.py").is_file()}
     named = set(re.findall(r"`typeset/(\w+)/`", page))
     assert named == folders
+
+
+def test_the_readme_names_every_structure() -> None:
+    from typeset.arithmetic.families import FAMILIES
+
+    readme = (ROOT / "README.md").read_text(encoding="utf-8")
+    assert [name for name in FAMILIES if f"| `{name}` |" not in readme] == []

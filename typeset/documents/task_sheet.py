@@ -237,7 +237,7 @@ class _Sheet:
         for each in stage.sets:
             heading = self.composer.rich("sheet", "set", letter=each.name)
             block = text_block(f"set {each.name}", _bold(heading), column, Role.HEADING)
-            yield _kept(block)
+            yield replace(_kept(block), before=column.gap(column.spacing.question))
             yield from self._questions(each.problems, Space.WORKING, column)
 
     def _extension(self, stage: SolvedExtension, column: Column) -> Iterator[Block]:
