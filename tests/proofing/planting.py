@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from io import BytesIO
 from typing import Any
 
-from pypdf import PdfReader, PdfWriter
+from pypdf import PdfWriter
 from pypdf.generic import (
     ArrayObject,
     DecodedStreamObject,
@@ -46,7 +46,13 @@ class Run:
 
     def line(self, **changes: Any) -> str:
         """The operation that draws it, with changes."""
-        now = {"x": self.x, "y": self.y, "font": self.font, "size": self.size, "text": self.text}
+        now: dict[str, Any] = {
+            "x": self.x,
+            "y": self.y,
+            "font": self.font,
+            "size": self.size,
+            "text": self.text,
+        }
         now |= changes
         return (
             f"BT 1 0 0 1 {now['x']:.5f} {now['y']:.5f} Tm {now['font']} {now['size']} Tf "
@@ -108,10 +114,10 @@ def rebuild(pdf: bytes, change: Callable[[PdfWriter], None]) -> bytes:
 
 
 def written(writer: PdfWriter) -> bytes:
-    """The file; pypdf's mark in the description is taken back, since it is no planted fault."""
-    if writer._info is not None:
-        producer = "ReportLab PDF Library - (opensource)"
-        writer.add_metadata({"/Producer": producer})
+    """The file; pypdf's own mark in the description is taken back: it is no planted fault."""
+    info = writer._info
+    if info is not None and str(info.get("/Producer", "")).startswith("pypdf"):
+        writer.add_metadata({"/Producer": "ReportLab PDF Library - (opensource)"})
     _drop_unused(writer)
     out = BytesIO()
     writer.write(out)

@@ -6,11 +6,14 @@ import random
 
 import pytest
 
-from tests.proofing.faults_on_pages import FAULTS, Fault
+from tests.proofing import faults_in_words, faults_on_pages
+from tests.proofing.faults import FAULTS, Fault
 from tests.proofing.making import BOOKLET, made_short_week, made_week
 from tests.proofing.planting import redraw
 
 SEEDS = (1, 2)
+# Importing the two modules fills the register.
+MODULES = (faults_in_words, faults_on_pages)
 
 
 @pytest.mark.parametrize("seed", SEEDS)

@@ -100,6 +100,7 @@ class _File:
         yield from self.description(facts)
         yield from self.keys()
         yield from self.fonts()
+        yield from self.twins()
         for number, page in enumerate(self.reader.pages, 1):
             yield from self.contents(number, page)
         yield from self.objects()
@@ -147,6 +148,18 @@ class _File:
         for number, page in enumerate(self.reader.pages, 1):
             for key in sorted(set(page) - _PAGE):
                 yield self.finding(f"the page {_TOLD.get(key, f'holds {key}')}", page=number)
+
+    def twins(self) -> Iterator[Finding]:
+        """No page is shown twice: readers of text skip the second one, printers do not."""
+        first: dict[int, int] = {}
+        for number, page in enumerate(self.reader.pages, 1):
+            reference = page.indirect_reference
+            if reference is None:
+                continue
+            if reference.idnum in first:
+                what = f"the page is page {first[reference.idnum]} again"
+                yield self.finding(what, "it should stand only once", "order", number)
+            first.setdefault(reference.idnum, number)
 
     def fonts(self) -> Iterator[Finding]:
         """Every font in the file is embedded and can be read back as text."""

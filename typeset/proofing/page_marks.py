@@ -62,7 +62,8 @@ class Word:
     """Letters that stand together, or an open box or writing rule, with where it is printed.
 
     `size_pt` is that of its full-size letters (of its figures where it is a fraction alone),
-    `least_pt` that of its smallest (the numbers of a stacked fraction). `bars` are the orders of the fraction bars that belong to it.
+    `least_pt` that of its smallest (the numbers of a stacked fraction). `bars` are the orders
+    of the fraction bars that belong to it.
     """
 
     text: str
@@ -85,7 +86,7 @@ class Word:
 
 @dataclass(frozen=True, slots=True)
 class ReadPage:
-    """One page as read back. `images` counts pictures; `text_area` is what page geometry says."""
+    """One page as read back. `cropped` is true where not all of the page is shown."""
 
     number: int
     width_pt: float

@@ -86,14 +86,14 @@ def proof_booklet(
 
 
 def _proof(pdf: Path | bytes, order: _Order) -> list[Finding]:
-    """Read back, set against what is expected, look at the pages, look at the file."""
+    """Look at the file, read its pages back, set them against what is expected, look at them."""
     data = pdf if isinstance(pdf, bytes) else pdf.read_bytes()
     try:
+        findings = list(check_file(data, order.name, order.facts))
         document = read_document(data, order.name)
         words = body_words(document, order.layout, order.least_pt)
         account = take_account(order.expected.passages, words)
-        findings = [*_say(account, document, order), *_look(account, document, order)]
-        findings.extend(check_file(data, order.name, order.facts))
+        findings += [*_say(account, document, order), *_look(account, document, order)]
     except Unreadable as error:
         what = f"the file cannot be read as a PDF ({error})"
         return [Finding(order.name, 0, None, what, "make it again", "", "file")]

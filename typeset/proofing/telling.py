@@ -45,7 +45,7 @@ class _Teller:
         self.account = account
         self.document = document
         self.secrets = secrets
-        self.told_missing: set[str] = set()
+        self.told_missing = set(self._moved())
 
     def gap(self, gap: Gap) -> Iterator[Finding]:
         """Copies of other passages first, then what is wrong, missing or too much."""
@@ -61,8 +61,14 @@ class _Teller:
         elif missing and extra and len({passage for passage, _ in missing}) == 1:
             yield self._instead(missing[0][0], [self._expected(m) for m in missing], extra)
         else:
-            yield from self._lacking(missing)
+            yield from self._lacking([m for m in missing if not self._is_told(m[0])])
             yield from self._too_much(extra, gap.after)
+
+    def _moved(self) -> Iterator[str]:
+        """What is printed as a whole, but elsewhere: it is told there, and not as missing."""
+        for gap in self.account.gaps:
+            for copy in find_copies(self.account.passages, gap.extra):
+                yield copy.about
 
     def figure(self, gap: FigureGap) -> Iterator[Finding]:
         passage = self.account.passages[gap.passage]
@@ -89,6 +95,11 @@ class _Teller:
         return bool(self._all_of(about)) and not any(
             word for index in self._all_of(about) for word in self.account.found[index]
         )
+
+    def _is_told(self, index: int) -> bool:
+        """True for a passage of which nothing is found here, since it is printed elsewhere."""
+        about = self.account.passages[index].about
+        return about in self.told_missing and not self.account.words_of(index)
 
     def _all_of(self, about: str) -> list[int]:
         passages = self.account.passages
