@@ -180,6 +180,7 @@ def test_a_broken_strategy_stops_the_build(solved: Any, monkeypatch: Any) -> Non
     def broken(given_pair: Any) -> Any:
         for working in proportion._through_one(given_pair):
             value = next(iter(working.answers.values()))
+            assert isinstance(value, Amount)
             wrong = {"rope": value.like(value.value + 1)}
             yield type(working)(working.strategy, working.steps, wrong)
 

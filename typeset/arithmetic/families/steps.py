@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from types import MappingProxyType
 from typing import Annotated, Any
 
@@ -78,7 +78,9 @@ class Steps(Family[StepsFields]):
         givens = MappingProxyType({**fields.quantities, **fields.facts})
         chain = _chain(fields, givens)
         check_used(chain.plan, givens, fields.not_needed, chain.finds)
-        amounts = chain.told().amounts
+        teller = chain.told()
+        _check_rates(teller.bared)
+        amounts = teller.amounts
         units = {name: amounts[name].unit for name in chain.finds}
         return Problem(self.name, givens, chain.finds, MappingProxyType(units), fields)
 
@@ -119,6 +121,18 @@ class Steps(Family[StepsFields]):
     ) -> BarModel | None:
         """A bar of parts where the last step adds or takes away."""
         return _chain_of(problem).bar_model(answers)
+
+
+def _check_rates(bared: Collection[Unit]) -> None:
+    """A price for each kilogram must not be taken for grams as well."""
+    by_kind: dict[Dimension, Unit] = {}
+    for unit in sorted(bared, key=lambda each: each.per_base):
+        other = by_kind.setdefault(unit.dimension, unit)
+        if other != unit:
+            raise AmountError(
+                f"a price or rate is taken for {unit.plural} and for {other.plural}",
+                "give what is multiplied by it in one unit",
+            )
 
 
 def _chain_of(problem: Problem[StepsFields]) -> Chain:

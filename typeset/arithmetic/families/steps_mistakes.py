@@ -105,11 +105,7 @@ class _Wrong:
 
     def unconverted(self) -> Iterator[MistakenWorking]:
         """The numbers as they are written, whatever their units."""
-        kinds: dict[str, set[Unit]] = {}
-        for amount in self.chain.givens.values():
-            if amount.unit.dimension not in COUNTS:
-                kinds.setdefault(amount.unit.dimension.value, set()).add(amount.unit)
-        if any(len(units) > 1 for units in kinds.values()):
+        if self.chain.mixes_units:
             yield from self._numbers_only("unit not converted", list(self.chain.plan))
 
     def _changed_plans(

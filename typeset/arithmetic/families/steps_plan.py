@@ -11,6 +11,7 @@ from typeset.arithmetic.figures import Bar, BarModel, Brace, Mark, Part
 from typeset.arithmetic.formulas.explaining import Explainer
 from typeset.arithmetic.formulas.plan import Definition, whole_formulas
 from typeset.arithmetic.formulas.tree import Apply, Formula, Name
+from typeset.arithmetic.formulas.units import COUNTS
 from typeset.quantities.amount import Amount
 from typeset.quantities.units import Dimension, Unit
 from typeset.quantities.writing import MINUS, write, write_plain
@@ -29,6 +30,13 @@ class Chain:
     def nouns(self) -> tuple[Unit, ...]:
         """What the story counts."""
         return tuple(amount.unit for amount in self.givens.values() if amount.unit.is_noun)
+
+    @property
+    def mixes_units(self) -> bool:
+        """True where one kind of measure stands in the story in more than one unit."""
+        units = {amount.unit for amount in self.givens.values()} | set(self.units.values())
+        measures = [unit.dimension for unit in units if unit.dimension not in COUNTS]
+        return len(set(measures)) < len(measures)
 
     def explainer(self, givens: Mapping[str, Amount] | None = None) -> Explainer:
         """A teller with the numbers of the story, or with others."""

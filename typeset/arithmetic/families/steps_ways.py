@@ -10,10 +10,12 @@ from typeset.arithmetic.answers import AnswerValue
 from typeset.arithmetic.demand import demand_of
 from typeset.arithmetic.families.steps_plan import Chain
 from typeset.arithmetic.formulas.checking import amount_of, backwards, multiples_beside
+from typeset.arithmetic.formulas.explaining import Explainer
 from typeset.arithmetic.formulas.other_calls import other_lines
 from typeset.arithmetic.formulas.plan import Definition
 from typeset.arithmetic.formulas.rearranging import rearranged
 from typeset.arithmetic.formulas.tree import As, Call, Formula
+from typeset.arithmetic.formulas.units import COUNTS
 from typeset.arithmetic.phrases import is_sensible, the
 from typeset.arithmetic.workings import Step, Working, step
 from typeset.errors import AmountError
@@ -48,8 +50,21 @@ def _by_other_laws(chain: Chain, whole: Formula, may_be_cut: bool) -> Iterator[W
             teller.define(Definition(asked, formula), "Find")
         except AmountError:
             continue
+        made = teller.amounts[asked]
+        if not _is_lawful(chain, teller, made):
+            continue
         if all(is_sensible(amount, may_be_cut) for amount in teller.made):
-            yield Working(strategy, tuple(teller.steps), {asked: teller.amounts[asked]})
+            yield Working(strategy, tuple(teller.steps), {asked: made})
+
+
+def _is_lawful(chain: Chain, teller: Explainer, made: Amount) -> bool:
+    """The laws are laws of numbers: where an amount counts as a bare number, no other unit of
+    its kind may stand in the story, and the result must still be of the kind asked for."""
+    asked = chain.told().amounts[chain.finds[0]]
+    kinds = {asked.unit.dimension, made.unit.dimension}
+    if len(kinds) > 1 and not kinds <= COUNTS:
+        return False
+    return not (teller.bared and chain.mixes_units)
 
 
 def _checked(chain: Chain, whole: Formula, amounts: Mapping[str, Amount]) -> Iterator[Working]:

@@ -54,6 +54,8 @@ class Explainer:
     lines: list[Line] = field(default_factory=list)
     # Every amount that was made, to be looked at for sense.
     made: list[Amount] = field(default_factory=list)
+    # The units of measures that have counted as bare numbers (12 kg at £7.50 a kilogram).
+    bared: set[Unit] = field(default_factory=set)
     _current: str = ""
     _converted: set[tuple[Fraction, Unit]] = field(default_factory=set)
 
@@ -159,6 +161,8 @@ class Explainer:
             return side
         self._line(side, f"Work out {written(side.formula)}.")
         changed = entered(side.amount, unit, is_bare)
+        if is_bare:
+            self.bared.add(side.amount.unit)
         if unit is not None and (side.amount.base, unit) not in self._converted:
             self._converted.add((side.amount.base, unit))
             result = equation(side.amount, changed)
