@@ -49,7 +49,7 @@ def test_a_new_week_makes_at_once(
 ) -> None:
     assert main(["make", str(started), "--to", str(tmp_path)]) == DONE
     lines = capsys.readouterr().out.splitlines()
-    assert [line.split("  ")[1] for line in lines if ".pdf" in line][0] == "4 sides"
+    assert next(line for line in lines if ".pdf" in line).split("  ")[1] == "4 sides"
     assert all(" pt  " in line and line.endswith(" s") for line in lines if ".pdf" in line)
     assert main(["proof", str(tmp_path)]) == DONE
 
