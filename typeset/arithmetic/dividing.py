@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
+from math import gcd
 
 from typeset.arithmetic.equations import Equation, Remainder, equation, minus, over, plus, times
 from typeset.arithmetic.methods import (
@@ -197,7 +198,12 @@ def _scale_of(total: Fraction, by: Fraction) -> tuple[Fraction, str]:
         scale = 1
         while not (total % (10 * scale) or by % (10 * scale)):
             scale *= 10
-        return Fraction(1, scale), f"{scale} times smaller"
+        if scale == 1:
+            common = gcd(int(total), int(by))
+            scale = 2 if common % 2 == 0 else common
+        if by == scale:
+            return Fraction(1), ""
+        return Fraction(1, scale), "half as large" if scale == 2 else f"{scale} times smaller"
     for factor in (2, 10, 100):
         if (total * factor).denominator == (by * factor).denominator == 1:
             return Fraction(factor), "twice as large" if factor == 2 else f"{factor} times as large"

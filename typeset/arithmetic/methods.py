@@ -100,8 +100,12 @@ def finest_unit(*amounts: Amount) -> Unit:
 
 
 def place_parts(value: Fraction) -> tuple[Fraction, ...]:
-    """The number as hundreds, tens, ones and what is less than one: 342 gives 300, 40, 2."""
+    """The number by place value: 342 gives 300, 40, 2; what is less than one stays together,
+    or gives tenths and hundredths where there is nothing else (64p: 60p and 4p)."""
     count = value.numerator // value.denominator
+    if not count and (value * 100).denominator == 1:
+        tenths = Fraction((value * 10).numerator // (value * 10).denominator, 10)
+        return tuple(part for part in (tenths, value - tenths) if part)
     digits = str(count)
     parts = [Fraction(int(digit) * 10 ** (len(digits) - at - 1)) for at, digit in enumerate(digits)]
     return tuple(part for part in (*parts, value - count) if part)

@@ -63,6 +63,7 @@ def ways_to_multiply(lots: Lots) -> Iterator[Method]:
     """Every method that suits these numbers; at least one."""
     ways = [
         *_by_tables(lots),
+        *_in_tenths(lots),
         *_repeated_addition(lots),
         *_doubling(lots),
         *_half_of_ten(lots),
@@ -121,6 +122,29 @@ def _by_tables(lots: Lots) -> Iterator[Method]:
         total=lots.total,
     )
     yield Method("A table fact and place value", (fact, scaled), lots.total)
+
+
+def _in_tenths(lots: Lots) -> Iterator[Method]:
+    """0.7 m as 7 tenths of a metre."""
+    value = lots.size.value
+    for name, size in (("tenths", 10), ("hundredths", 100)):
+        parts = value * size
+        is_money = lots.size.unit.dimension is Dimension.MONEY
+        if value >= 1 or is_money or parts.denominator != 1 or not in_tables(lots.count):
+            continue
+        total = lots.count * parts
+        steps = (
+            step(f"{{size}}: that is {parts} {name}.", size=lots.size),
+            step(
+                f"{{n}} times {parts} {name}: {{total}} {name}.",
+                equation(times(lots.times(lots.count), Amount(parts)), Amount(total)),
+                n=lots.times(lots.count),
+                total=Amount(total),
+            ),
+            step("So {total}.", lots.product(lots.count), total=lots.total),
+        )
+        yield Method(f"In {name}", steps, lots.total)
+        return
 
 
 def _repeated_addition(lots: Lots) -> Iterator[Method]:

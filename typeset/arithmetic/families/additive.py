@@ -91,6 +91,13 @@ def check_additive(*amounts: Amount) -> None:
     check_alike(*amounts)
 
 
+def probed_additive(problem: Problem[Any]) -> tuple[str, ...]:
+    """The givens to probe. Beside a 0 another number looks as if it were multiplied (0 − 9 and
+    0 − 18), so then only the 0 is probed."""
+    noughts = tuple(name for name, amount in problem.givens.items() if not amount.value)
+    return noughts or tuple(problem.givens)
+
+
 def operation_of(plan: Plan, unit: Unit) -> Operation:
     """The plan's amounts made bare and brought to one unit."""
     taken = _bare(plan.taken, unit) if plan.taken is not None else None

@@ -7,7 +7,13 @@ from types import MappingProxyType
 from typing import Literal
 
 from typeset.arithmetic.answers import AnswerValue
-from typeset.arithmetic.families.additive import Plan, check_additive, slips, workings
+from typeset.arithmetic.families.additive import (
+    Plan,
+    check_additive,
+    probed_additive,
+    slips,
+    workings,
+)
 from typeset.arithmetic.family import Family
 from typeset.arithmetic.fields import AnyAmount, FamilyFields, PositiveAmount
 from typeset.arithmetic.figures import Bar, BarModel, Mark, Part
@@ -81,6 +87,10 @@ class Change(Family[ChangeFields]):
     def mistakes(self, problem: Problem[ChangeFields]) -> Iterator[MistakenWorking]:
         """The operation that a word of the story suggests; slips in columns."""
         yield from slips(problem, _plan(problem))
+
+    def probed(self, problem: Problem[ChangeFields]) -> tuple[str, ...]:
+        """All that is given, but beside a 0 only that."""
+        return probed_additive(problem)
 
     def figure(
         self, problem: Problem[ChangeFields], answers: Mapping[str, AnswerValue]

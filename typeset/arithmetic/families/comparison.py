@@ -9,7 +9,13 @@ from typing import Literal
 from pydantic import Field
 
 from typeset.arithmetic.answers import AnswerValue
-from typeset.arithmetic.families.additive import Plan, check_additive, slips, workings
+from typeset.arithmetic.families.additive import (
+    Plan,
+    check_additive,
+    probed_additive,
+    slips,
+    workings,
+)
 from typeset.arithmetic.family import Family
 from typeset.arithmetic.fields import AnyAmount, FamilyFields, PositiveAmount
 from typeset.arithmetic.figures import Bar, BarModel, Brace, Mark, Part
@@ -57,6 +63,11 @@ class Comparison(Family[ComparisonFields]):
             raise AmountError(f"'{asked}' is both given and asked for", f"write find: {missing}")
         if asked == DIFFERENCE and givens[LARGER].base <= givens[SMALLER].base:
             raise AmountError("the larger amount is not larger", "exchange smaller and larger")
+        if asked == SMALLER and givens[LARGER].base == givens[DIFFERENCE].base:
+            raise AmountError(
+                "the difference is all of the larger amount, so the smaller would be nothing",
+                "choose a smaller difference",
+            )
         amounts = tuple(givens.values())
         unit = next((each.unit for each in amounts if each.unit.plural), amounts[0].unit)
         unit = fields.answer_in or unit
@@ -79,6 +90,10 @@ class Comparison(Family[ComparisonFields]):
     def mistakes(self, problem: Problem[ComparisonFields]) -> Iterator[MistakenWorking]:
         """The operation that 'more' or 'fewer' suggests; slips in columns."""
         yield from slips(problem, _plan(problem))
+
+    def probed(self, problem: Problem[ComparisonFields]) -> tuple[str, ...]:
+        """All that is given, but beside a 0 only that."""
+        return probed_additive(problem)
 
     def figure(
         self, problem: Problem[ComparisonFields], answers: Mapping[str, AnswerValue]

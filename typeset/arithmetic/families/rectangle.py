@@ -208,7 +208,7 @@ def _side_from_area(view: View) -> Iterator[Method]:
         side=side,
     )
     yield Method("Undoing the multiplication", (plainly,), side)
-    if known.value.denominator != 1 or side.value.denominator != 1:
+    if known.value.denominator != 1 or area.value.denominator != 1 or side.value < 1:
         return
     squares = Amount(area.value, _SQUARE)
     told = step(
@@ -217,7 +217,8 @@ def _side_from_area(view: View) -> Iterator[Method]:
         all=squares,
     )
     closing = step(f"{title(view.missing_side)}: {{side}}.", side=side)
-    for way in ways_to_divide(Division(squares, known.value, _ROW, grouping=True)):
+    division = Division(squares, known.value, _ROW, grouping=True, exact=not side.is_whole)
+    for way in ways_to_divide(division):
         yield Method(f"Rows of squares: {way.name.lower()}", (told, *way.steps, closing), side)
 
 
