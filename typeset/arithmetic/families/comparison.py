@@ -63,11 +63,6 @@ class Comparison(Family[ComparisonFields]):
             raise AmountError(f"'{asked}' is both given and asked for", f"write find: {missing}")
         if asked == DIFFERENCE and givens[LARGER].base <= givens[SMALLER].base:
             raise AmountError("the larger amount is not larger", "exchange smaller and larger")
-        if asked == SMALLER and givens[LARGER].base == givens[DIFFERENCE].base:
-            raise AmountError(
-                "the difference is all of the larger amount, so the smaller would be nothing",
-                "choose a smaller difference",
-            )
         amounts = tuple(givens.values())
         unit = next((each.unit for each in amounts if each.unit.plural), amounts[0].unit)
         unit = fields.answer_in or unit
