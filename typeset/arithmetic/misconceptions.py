@@ -268,6 +268,26 @@ _OF_PAIRS_AND_STEPS = (
         "or the other way round",
         "Will the answer be larger than the numbers of the story, or smaller?",
     ),
+    Misconception(
+        "fixed charge forgotten",
+        "reckons with the rate alone and forgets the part that counts once",
+        "What would there be already before the first one?",
+    ),
+    Misconception(
+        "fixed charge counted each time",
+        "adds the fixed part to every single one",
+        "How often does the fixed part come into the story?",
+    ),
+    Misconception(
+        "fixed charge and rate exchanged",
+        "multiplies what counts once and adds what counts for each",
+        "Which of the two grows when there are more?",
+    ),
+    Misconception(
+        "rate counted once",
+        "takes the rate off once although it counts for each",
+        "How many of them are in the total?",
+    ),
 )
 
 MISCONCEPTIONS: dict[str, Misconception] = {

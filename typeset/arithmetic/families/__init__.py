@@ -12,6 +12,7 @@ from typeset.arithmetic.families.comparison import Comparison
 from typeset.arithmetic.families.constant_difference import ConstantDifference
 from typeset.arithmetic.families.constant_sum import ConstantSum
 from typeset.arithmetic.families.equal_groups import EqualGroups
+from typeset.arithmetic.families.fixed_charge import FixedCharge
 from typeset.arithmetic.families.grouping import Grouping
 from typeset.arithmetic.families.handshakes import Handshakes
 from typeset.arithmetic.families.inverse_proportion import InverseProportion
@@ -34,6 +35,7 @@ _FAMILIES: tuple[AnyFamily, ...] = (
     Unchanging(),
     EqualGroups(),
     Steps(),
+    FixedCharge(),
     Sharing(),
     Grouping(),
     TimesAsMany(),

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import replace
 from math import floor
 
 from typeset.arithmetic.answers import AnswerValue
-from typeset.arithmetic.demand import demand_of
+from typeset.arithmetic.checks import told_after
 from typeset.arithmetic.families.steps_plan import Chain
 from typeset.arithmetic.formulas.checking import amount_of, backwards, multiples_beside
 from typeset.arithmetic.formulas.explaining import Explainer
@@ -21,6 +20,7 @@ from typeset.arithmetic.workings import Step, Working, step
 from typeset.errors import AmountError
 from typeset.quantities.amount import Amount
 
+_BY_STEPS = "Step by step"
 _BACKWARDS = "Checking backwards"
 _MULTIPLES = "Trying multiples"
 
@@ -29,7 +29,7 @@ def chain_ways(chain: Chain, may_be_cut: bool) -> Iterator[Working]:
     """The author's steps first; then what fits of the others."""
     teller = chain.told()
     answers: dict[str, AnswerValue] = {name: teller.amounts[name] for name in chain.finds}
-    yield Working("Step by step", tuple(teller.steps), answers)
+    yield Working(_BY_STEPS, tuple(teller.steps), answers)
     if len(chain.finds) > 1:
         return
     whole = chain.wholes()[chain.finds[0]]
@@ -80,15 +80,8 @@ def _checked(chain: Chain, whole: Formula, amounts: Mapping[str, Amount]) -> Ite
     except AmountError:
         return
     if steps:
-        yield _after(chain, Working(_BACKWARDS, tuple(steps), {asked: answer}))
-
-
-def _after(chain: Chain, check: Working) -> Working:
-    """A check needs an answer first: where it is easier than solving, it is told after it."""
-    first = Working("", tuple(chain.told().steps), check.answers)
-    if demand_of(check) > demand_of(first):
-        return check
-    return replace(check, steps=(*first.steps, *check.steps))
+        check = Working(_BACKWARDS, tuple(steps), {asked: answer})
+        yield told_after(check, Working(_BY_STEPS, tuple(chain.told().steps), {asked: answer}))
 
 
 def _by_multiples(chain: Chain, call: Call, answer: Amount) -> Iterator[Working]:
