@@ -38,8 +38,8 @@ from typeset.setting.stretch import Stretch
 # the pupils' sheets.
 BOOKLET_LEADING = 1.3
 BOOKLET_SPACING = Spacing(
-    inner=Stretch(0.4, 0.5, 0.8),
-    paragraph=Stretch(0.4, 0.6, 1.0),
+    inner=Stretch(0.45, 0.6, 0.9),
+    paragraph=Stretch(0.6, 0.9, 1.3),
     question=Stretch(1.2, 1.5, 2.6),
     heading=Stretch(1.4, 1.8, 3.2),
 )

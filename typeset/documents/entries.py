@@ -56,7 +56,11 @@ def entry_blocks(composer: Composer, entry: Entry, column: Column) -> Iterator[B
         keep_with_next=helping is not None,
     )
     if helping is not None:
-        yield Block(f"the help with question {problem.number}", Indented(helping, indent), gap)
+        yield Block(
+            f"the help with question {problem.number}",
+            Indented(helping, indent),
+            column.gap(column.spacing.paragraph),
+        )
 
 
 def extension_block(composer: Composer, stage: SolvedExtension, column: Column) -> Block:
