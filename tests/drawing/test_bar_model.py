@@ -138,7 +138,8 @@ def test_reads_as_is_written_from_the_data() -> None:
     assert (
         draw_figure(told, Show.COMPLETE, 480.0, 12.0).reads_as == "Bar model: told by the problem"
     )
-    assert "told" not in draw_figure(told, Show.FRAME, 480.0, 12.0).reads_as
+    for show in (Show.FRAME, Show.FIRST_STEP):
+        assert "told" not in draw_figure(told, show, 480.0, 12.0).reads_as
 
 
 def test_labels_of_narrow_equal_parts_become_one(assert_clean: Check) -> None:

@@ -102,8 +102,3 @@ def _lines(text: str, size_pt: float, room_pt: float, face: Face) -> list[str]:
         else:
             lines.append(word)
     return lines
-
-
-def emphasis(is_answer: bool) -> Face:
-    """Bold for an answer, regular for what was given."""
-    return Face.BOLD if is_answer else Face.REGULAR

@@ -215,7 +215,7 @@ def _stacked(
         for depth in range(len(levels) + 1):
             members = [*levels[depth], index] if depth < len(levels) else [index]
             placed = _one_level(spans, members, room)
-            if placed is None or _legs_cross(spans, index, depth, levels, centres):
+            if placed is None:
                 continue
             if depth == len(levels):
                 levels.append([])
@@ -250,20 +250,6 @@ def _one_level(
     return dict(zip(named, centres, strict=True)) | {
         i: spans[i].tip_pt for i in ordered if spans[i].label is None
     }
-
-
-def _legs_cross(
-    spans: Sequence[Span],
-    index: int,
-    depth: int,
-    levels: Sequence[Sequence[int]],
-    centres: dict[int, float],
-) -> bool:
-    """True where the legs of this span would cut a label on a level nearer to the base."""
-    if not spans[index].legs:
-        return False
-    nearer = [i for members in levels[:depth] for i in members]
-    return any(_cuts(spans[index], spans[i], centres[i]) for i in nearer)
 
 
 def _any_leg_crosses(spans: Sequence[Span], levels: Sequence[Level]) -> bool:
