@@ -12,6 +12,7 @@ from typeset.documents.answer_booklet import compose_answer_booklet
 from typeset.documents.layout import Layout
 from typeset.documents.layout_files import find_layout
 from typeset.documents.task_sheet import compose_task_sheet
+from typeset.errors import FitError
 from typeset.proofing import Finding, proof_booklet, proof_sheet
 from typeset.reading.week import read_week
 from typeset.setting.pdf import write_pdf
@@ -65,14 +66,14 @@ def make(solved: SolvedWeek, layout: Layout) -> Made:
     return Made(solved, layout, pdfs)
 
 
-def sheet_of(solved: SolvedWeek, lesson: SolvedLesson, layout: Layout) -> bytes:
-    """The sheet of a lesson, on the first number of sides that it can be made to fill."""
-    from typeset.errors import FitError
-
-    for sides in (lesson.lesson.sides, 1, 2, 3, 4, 5):
+def sheet_of(
+    solved: SolvedWeek, lesson: SolvedLesson, layout: Layout
+) -> tuple[bytes, SolvedLesson]:
+    """The sheet of a lesson on the first number of sides that it can fill, and the lesson so."""
+    for sides in (lesson.lesson.sides, 1, 2, 3, 4, 5, 6):
         asked = replace(lesson, lesson=replace(lesson.lesson, sides=sides))
         try:
-            return write_pdf(compose_task_sheet(solved, asked, layout)[0])
+            return write_pdf(compose_task_sheet(solved, asked, layout)[0]), asked
         except FitError:
             continue
     raise AssertionError("the lesson fills no number of sides")

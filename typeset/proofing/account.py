@@ -133,11 +133,11 @@ class _Book:
         extra = set(extra_at)
         self.found[index] = [word for at, word in enumerate(printed) if at not in extra]
         rest = [word for at, word in enumerate(printed) if at in extra]
+        # Strokes of a figure that look like a box or a rule are no words of it.
+        strangers = [word for word in rest if word.is_text]
         if missing:
             # Among text that is missing too, what is left may belong to either.
-            self.figures.append(
-                FigureGap(index, tuple(missing), () if has_missing else tuple(rest))
-            )
+            own = () if has_missing else tuple(strangers)
+            self.figures.append(FigureGap(index, tuple(missing), own))
             return rest if has_missing else []
-        # Strokes of a figure that look like a box or a rule are no words of it.
-        return rest if has_missing else [word for word in rest if word.is_text]
+        return rest if has_missing else strangers

@@ -188,7 +188,11 @@ def _two_way(table: TwoWayTable, show: Show) -> FigureWords:
     down, across = len(table.down.options), len(table.across.options)
     if down <= _MOST_OPTIONS and across <= _MOST_COLUMNS:
         return FigureWords((*_texts(names), *every, *cells, *total))
-    ends = [each.options[index] for each in (table.down, table.across) for index in (0, -1)]
+    ends = [
+        each.options[index]
+        for each in (table.down, table.across)
+        for index in sorted({0, len(each.options) - 1})
+    ]
     allowed = frozenset({*every, *cells, *_MORE})
     return FigureWords((*_texts(names), *_texts(ends), *total), allowed=allowed)
 
