@@ -6,12 +6,13 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from typeset.arithmetic.answers import answer_text
-from typeset.arithmetic.figures import Show
+from typeset.arithmetic.figures import Figure, Show
 from typeset.arithmetic.lessons import SolvedExtension, SolvedProblem
 from typeset.arithmetic.misconceptions import MISCONCEPTIONS
 from typeset.arithmetic.workings import MistakenWorking, Working
 from typeset.documents.composer import Composer
 from typeset.drawing.figures import draw_figure
+from typeset.errors import FitError
 from typeset.quantities.inline import Rich, Solid, Words, join, words
 from typeset.setting.blocks import Block, Column, cell_width_pt, number_label
 from typeset.setting.frames import Role
@@ -119,15 +120,27 @@ def _help(composer: Composer, entry: Entry, column: Column) -> Piece | None:
     figure = problem.solution.figure
     if figure is None:
         return _listening(composer, mistakes, column, problem.content.id) if mistakes else None
-    cell = cell_width_pt(2, column) if mistakes else column.width_pt
-    width = min(cell, _FIGURE_WIDTH_EMS * column.style.size_pt)
-    drawing = draw_figure(figure, Show.COMPLETE, width, column.style.size_pt)
-    model = DrawingPiece(drawing, Role.FIGURE, problem.content.id)
+    model = _model(figure, problem.content.id, column, beside=bool(mistakes))
     if not mistakes:
         return model
     gap = column.spacing.column * column.style.size_pt
-    beside = column.narrowed(column.width_pt - drawing.width_pt - gap)
-    return Columns((model, _listening(composer, mistakes, beside, problem.content.id)), gap)
+    rest = column.width_pt - model.width_pt - gap
+    if rest < cell_width_pt(2, column) - gap:
+        listening = _listening(composer, mistakes, column, problem.content.id)
+        return stack((model, listening), column.gap(column.spacing.inner))
+    listening = _listening(composer, mistakes, column.narrowed(rest), problem.content.id)
+    return Columns((model, listening), gap)
+
+
+def _model(figure: Figure, source: str, column: Column, beside: bool) -> Piece:
+    """The model with its answers, half as wide as the column; wider where its labels need it."""
+    size = column.style.size_pt
+    half = cell_width_pt(2, column) if beside else column.width_pt
+    try:
+        drawing = draw_figure(figure, Show.COMPLETE, min(half, _FIGURE_WIDTH_EMS * size), size)
+    except FitError:
+        drawing = draw_figure(figure, Show.COMPLETE, column.width_pt, size)
+    return DrawingPiece(drawing, Role.FIGURE, source)
 
 
 def _answers(composer: Composer, problem: SolvedProblem) -> Rich:
