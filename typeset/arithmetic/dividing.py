@@ -284,7 +284,7 @@ def _chunks_of(quotient: Fraction) -> list[Fraction]:
 
 def _joined(division: Division, quotients: list[Fraction]) -> Step:
     amounts = [without_noun(division.said(each)) for each in quotients]
-    total = without_noun(division.said(sum(quotients, Fraction(0))))
+    total = without_noun(division.said(division.quotient))
     saying = division.saying(division.quotient)
     return step("Together: {saying}.", equation(plus(*amounts), total), saying=saying)
 
