@@ -288,6 +288,26 @@ _OF_PAIRS_AND_STEPS = (
         "takes the rate off once although it counts for each",
         "How many of them are in the total?",
     ),
+    Misconception(
+        "whole difference on one half",
+        "halves the total and then puts the whole difference on one half",
+        "How far apart are the two amounts now?",
+    ),
+    Misconception(
+        "difference ignored",
+        "shares equally although one has more than the other",
+        "Are the two bars equally long?",
+    ),
+    Misconception(
+        "one part left out",
+        "counts the parts of the longer bar only",
+        "How many equal parts do both bars have together?",
+    ),
+    Misconception(
+        "difference taken as the larger",
+        "takes the difference for the whole of the longer bar",
+        "Which stretch of the longer bar is the difference?",
+    ),
 )
 
 MISCONCEPTIONS: dict[str, Misconception] = {

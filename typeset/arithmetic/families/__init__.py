@@ -16,12 +16,14 @@ from typeset.arithmetic.families.fixed_charge import FixedCharge
 from typeset.arithmetic.families.grouping import Grouping
 from typeset.arithmetic.families.handshakes import Handshakes
 from typeset.arithmetic.families.inverse_proportion import InverseProportion
+from typeset.arithmetic.families.multiple_bars import DifferenceAndMultiple, SumAndMultiple
 from typeset.arithmetic.families.part_whole import PartWhole
 from typeset.arithmetic.families.proportion import Proportion
 from typeset.arithmetic.families.ratio import Ratio
 from typeset.arithmetic.families.rectangle import Rectangle
 from typeset.arithmetic.families.sharing import Sharing
 from typeset.arithmetic.families.steps import Steps
+from typeset.arithmetic.families.sum_and_difference import SumAndDifference
 from typeset.arithmetic.families.times_as_many import TimesAsMany
 from typeset.arithmetic.families.unchanging import Unchanging
 from typeset.arithmetic.family import AnyFamily
@@ -36,6 +38,9 @@ _FAMILIES: tuple[AnyFamily, ...] = (
     EqualGroups(),
     Steps(),
     FixedCharge(),
+    SumAndDifference(),
+    SumAndMultiple(),
+    DifferenceAndMultiple(),
     Sharing(),
     Grouping(),
     TimesAsMany(),
