@@ -8,7 +8,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from typeset.arithmetic.dividing import Division, closing, ways_to_divide
+from typeset.arithmetic.dividing import ways_to_divide
+from typeset.arithmetic.division import Division, closing
 from typeset.quantities.inline import plain
 from typeset.quantities.parsing import parse_amount
 from typeset.quantities.units import noun

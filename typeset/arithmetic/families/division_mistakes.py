@@ -7,7 +7,7 @@ from fractions import Fraction
 from typing import Any
 
 from typeset.arithmetic.answers import AnswerValue
-from typeset.arithmetic.dividing import Division, closing
+from typeset.arithmetic.division import Division, closing
 from typeset.arithmetic.equations import equation, minus, over, times
 from typeset.arithmetic.methods import is_counted, without_noun
 from typeset.arithmetic.problem import Problem

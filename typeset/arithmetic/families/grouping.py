@@ -11,7 +11,8 @@ from typing import Literal
 from pydantic import Field
 
 from typeset.arithmetic.answers import AnswerValue, WithRemainder
-from typeset.arithmetic.dividing import Division, ways_to_divide
+from typeset.arithmetic.dividing import ways_to_divide
+from typeset.arithmetic.division import Division
 from typeset.arithmetic.equations import equation, minus, over, plus
 from typeset.arithmetic.families.division_mistakes import (
     misread,

@@ -8,7 +8,8 @@ from types import MappingProxyType
 from typing import Literal
 
 from typeset.arithmetic.answers import AnswerValue
-from typeset.arithmetic.dividing import Division, ways_to_divide
+from typeset.arithmetic.dividing import ways_to_divide
+from typeset.arithmetic.division import Division
 from typeset.arithmetic.equations import Equation, equation, minus, over, plus, times
 from typeset.arithmetic.families.times_mistakes import times_mistakes
 from typeset.arithmetic.families.times_view import (
