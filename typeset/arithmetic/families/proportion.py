@@ -64,8 +64,10 @@ class Proportion(Family[PairFields]):
     def strategies(self, problem: Problem[PairFields]) -> Iterator[Working]:
         """Every way that these amounts allow without cutting what cannot be cut."""
         pair = pair_of(problem)
-        found = [each for way in _WAYS for each in way(pair)]
-        yield from found or [_in_step_anyhow(pair)]
+        found = [each for way in _WAYS for each in way(pair)] or [_in_step_anyhow(pair)]
+        yield from found
+        if len(found) == 1:
+            yield from _second_way(pair)
 
     def mistakes(self, problem: Problem[PairFields]) -> Iterator[MistakenWorking]:
         """Adding, building up wrongly, doubling what is not double, and the like."""
@@ -149,14 +151,28 @@ def _near_multiples(pair: Pair) -> Iterator[Working]:
     yield from _near_multiple(pair, whole_times, named)
 
 
-def _near_multiple(pair: Pair, whole_times: int, strategy: str) -> Iterator[Working]:
+def _second_way(pair: Pair) -> Iterator[Working]:
+    """A part added on or taken off, where it is longer than the one way that there is."""
+    if pair.factor.denominator == 1:
+        return
+    if pair.factor < 1:
+        yield from _near_multiple(pair, 1, "Taking off a part", only_short=False)
+    elif pair.factor < 2:
+        yield from _near_multiple(pair, 1, "Adding on a part", only_short=False)
+    else:
+        named = "A little too little, then add on"
+        yield from _near_multiple(pair, floor(pair.factor), named, only_short=False)
+
+
+def _near_multiple(
+    pair: Pair, whole_times: int, strategy: str, only_short: bool = True
+) -> Iterator[Working]:
     rest = pair.wanted.value - whole_times * pair.known.value
     piece = common_chunk(pair.known.value, abs(rest))
     pieces_in_rest = abs(rest) / piece
     # Several pieces are worth their steps only where nothing else is to be done.
-    if pieces_in_rest > 1 and (whole_times > 1 or 4 * abs(rest) > pair.known.value):
-        return
-    if pair.known.value / piece > _MOST_PIECES * pieces_in_rest:
+    is_long = pieces_in_rest > 1 and (whole_times > 1 or 4 * abs(rest) > pair.known.value)
+    if only_short and (is_long or pair.known.value / piece > _MOST_PIECES * pieces_in_rest):
         return
     writer = RowWriter(pair)
     near = writer.start()
