@@ -18,6 +18,7 @@ BOX = noun("box", "boxes")
 FACT, NOUGHTS, UP = "A table fact backwards", "A table fact and place value", "Counting up"
 ROUNDS, CHUNKS, PARTS = "Dealing out in rounds", "Chunking", "Partitioning the total"
 HALVES, TENTH, SHORT = "Halving", "A tenth, doubled", "Short division"
+TRYING = "Trying multiples"
 SMALLER, WHOLE = "Making both numbers smaller", "Making both numbers whole"
 
 # Which methods a teacher would expect for these numbers (common practice, no source).
@@ -26,7 +27,8 @@ GROUPING = [
     ("52 floats", "8", {FACT, UP}),
     ("1128 floats", "36", {CHUNKS, PARTS}),
     ("1500 g", "50", {NOUGHTS, SMALLER, CHUNKS}),
-    ("12 m", "1.5", {UP, WHOLE}),
+    ("12 m", "1.5", {TRYING, UP, WHOLE}),
+    ("130 people", "24", {TRYING, UP}),
     ("144 floats", "8", {CHUNKS, PARTS, HALVES, SMALLER, SHORT}),
 ]
 SHARING = [

@@ -7,6 +7,7 @@ from fractions import Fraction
 from itertools import pairwise
 from math import gcd
 
+from typeset.arithmetic.dividing_again import second_ways
 from typeset.arithmetic.division import Division, closing
 from typeset.arithmetic.equations import Remainder, equation, minus, over, plus, times
 from typeset.arithmetic.methods import (
@@ -47,6 +48,8 @@ def ways_to_divide(division: Division) -> Iterator[Method]:
         *_short_division(division),
     ]
     yield from ways
+    if len(ways) < 2:
+        yield from second_ways(division)
     if not ways:
         yield _method(division, "Dividing", (closing(division),))
 
@@ -64,12 +67,18 @@ def _left_over(division: Division) -> Iterator[Step]:
 
 
 def _table_fact_backwards(division: Division) -> Iterator[Method]:
+    """The multiple that fits, known from the tables or tried."""
     quotient = division.quotient
-    if not (in_tables(quotient) and in_tables(division.by) and quotient <= TABLES_TO):
+    if quotient.denominator != 1 or not 0 < quotient <= TABLES_TO:
+        return
+    is_known = in_tables(division.by)
+    if not is_known and (quotient == 1 or not division.grouping):
         return
     text = "{q} of {by} make {worth}." if division.grouping else "{n} with {q} each make {worth}."
     if quotient == 1:
         text = "One group is {worth}." if division.grouping else "One each uses {worth}."
+    if division.rest and not is_known:
+        text += " One more would make {beyond}, which is too much."
     fact = step(
         text,
         division.fact(quotient),
@@ -77,9 +86,11 @@ def _table_fact_backwards(division: Division) -> Iterator[Method]:
         by=division.divisor,
         n=Amount(division.by, division.group),
         worth=division.part(quotient * division.by),
+        beyond=division.part((quotient + 1) * division.by),
     )
     steps = (fact, *_left_over(division), closing(division))
-    yield _method(division, "A table fact backwards", steps)
+    name = "A table fact backwards" if is_known else "Trying multiples"
+    yield _method(division, name, steps)
 
 
 def _fact_with_noughts(division: Division) -> Iterator[Method]:

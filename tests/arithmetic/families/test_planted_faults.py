@@ -10,7 +10,7 @@ from typing import Any
 
 import pytest
 
-from typeset.arithmetic import adding, dividing, multiplying, subtracting
+from typeset.arithmetic import adding, dividing, division, multiplying, subtracting
 from typeset.arithmetic.answers import AnswerValue
 from typeset.arithmetic.equations import Expression, minus, plus, times
 from typeset.arithmetic.families import (
@@ -111,7 +111,7 @@ SLIPS: list[tuple[str, dict[str, Any], ModuleType, str, Any]] = [
     ("equal groups", SAMPLES["equal groups"], multiplying, "place_parts", ten_and_one),
     ("equal groups", SAMPLES["equal groups"], multiplying, "times", plus),
     ("equal groups", SAMPLES["equal groups"], equal_groups, "ways_to_multiply", no_ways),
-    ("sharing", SAMPLES["sharing"], dividing, "over", times),
+    ("sharing", SAMPLES["sharing"], division, "over", times),
     ("sharing", SAMPLES["sharing"], sharing, "ways_to_divide", no_ways),
     ("grouping", LONG_DIVISION, dividing, "minus", swapped),
     ("grouping", LONG_DIVISION, dividing, "_CHUNKS", (20, 10)),

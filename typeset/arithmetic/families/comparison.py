@@ -21,7 +21,7 @@ from typeset.arithmetic.fields import AnyAmount, FamilyFields, PositiveAmount
 from typeset.arithmetic.figures import Bar, BarModel, Brace, Mark, Part
 from typeset.arithmetic.linear import Linear, solve_linear
 from typeset.arithmetic.methods import in_unit, is_counted
-from typeset.arithmetic.phrases import title
+from typeset.arithmetic.phrases import the, title
 from typeset.arithmetic.problem import Problem
 from typeset.arithmetic.workings import MistakenWorking, Working, step
 from typeset.errors import AmountError
@@ -98,7 +98,7 @@ class Comparison(Family[ComparisonFields]):
 
 
 def _named(problem: Problem[ComparisonFields], side: _Side) -> str:
-    return problem.fields.names.get(side, f"the {side}")
+    return the(problem.fields.names.get(side, side))
 
 
 def _plan(problem: Problem[ComparisonFields]) -> Plan:

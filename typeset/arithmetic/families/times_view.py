@@ -11,6 +11,7 @@ from pydantic import Field
 
 from typeset.arithmetic.fields import FamilyFields, PositiveAmount
 from typeset.arithmetic.methods import conversion, finest_unit, in_unit
+from typeset.arithmetic.phrases import the
 from typeset.arithmetic.problem import Problem
 from typeset.arithmetic.workings import Step
 from typeset.quantities.amount import Amount
@@ -50,7 +51,7 @@ class View:
 
     def named(self, side: Literal["smaller", "larger"]) -> str:
         """The author's name for a side, or 'the smaller'."""
-        return self.problem.fields.names.get(side, f"the {side}")
+        return the(self.problem.fields.names.get(side, side))
 
     def amount(self, name: str) -> Amount:
         """A given or reckoned amount in the working unit."""
