@@ -10,6 +10,11 @@ from typing import Any
 from tests.proofing.faults import BOOKLET, TUESDAY, WEDNESDAY, fault, retype, text_run
 from tests.proofing.planting import Lines, add_text, pick, rules_of, runs_of
 
+# A digit that is one: letters outside ASCII are written as octal numbers, 222 after a backslash.
+_PLAIN = r"(?<!\\)(?<!\\\d)(?<!\\\d\d)"
+DIGIT = rf"{_PLAIN}\d"
+PAIR = rf"{_PLAIN}(\d)(?!\1)(\d)"
+
 
 def _other_digit(digit: str, rng: random.Random) -> str:
     # Only figures that the page already holds are sure to be in its fonts.
@@ -18,24 +23,24 @@ def _other_digit(digit: str, rng: random.Random) -> str:
 
 @fault(TUESDAY, "number")
 def a_digit_changed_on_a_sheet(pages: list[Lines], rng: random.Random) -> None:
-    page, run = text_run(pages, rng, r"\d.* ")
-    at = pick(rng, [m.start() for m in re.finditer(r"\d", run.text)])
+    page, run = text_run(pages, rng, rf"{DIGIT}.* ")
+    at = pick(rng, [m.start() for m in re.finditer(DIGIT, run.text)])
     digit = _other_digit(run.text[at], rng)
     retype(page, run, run.text[:at] + digit + run.text[at + 1 :])
 
 
 @fault(BOOKLET, "number", "figure")
 def a_digit_changed_in_the_booklet(pages: list[Lines], rng: random.Random) -> None:
-    page, run = text_run(pages, rng, r"\d")
-    at = pick(rng, [m.start() for m in re.finditer(r"\d", run.text)])
+    page, run = text_run(pages, rng, DIGIT)
+    at = pick(rng, [m.start() for m in re.finditer(DIGIT, run.text)])
     digit = _other_digit(run.text[at], rng)
     retype(page, run, run.text[:at] + digit + run.text[at + 1 :])
 
 
 @fault(BOOKLET, "number", "figure")
 def two_digits_swapped(pages: list[Lines], rng: random.Random) -> None:
-    page, run = text_run(pages, rng, r"(\d)(?!\1)\d")
-    match = pick(rng, list(re.finditer(r"(\d)(?!\1)(\d)", run.text)))
+    page, run = text_run(pages, rng, PAIR)
+    match = pick(rng, list(re.finditer(PAIR, run.text)))
     retype(page, run, run.text[: match.start()] + match[2] + match[1] + run.text[match.end() :])
 
 

@@ -19,7 +19,7 @@ def text_beyond_a_margin(pages: list[Lines], rng: random.Random) -> None:
 @fault(WEDNESDAY, "margin")
 def a_rule_beyond_the_margin(pages: list[Lines], rng: random.Random) -> None:
     page = pages[rng.randrange(2)]
-    index, (x1, y1, x2, y2) = pick(rng, [r for r in rules_of(page) if r[1][2] - r[1][0] > 60])
+    index, (x1, y1, x2, y2) = pick(rng, [r for r in rules_of(page) if r[1][2] > 500])
     page[index] = f"n {x1} {y1} m {x2 + 60} {y2} l S"
 
 

@@ -75,7 +75,7 @@ def random_week(folder: Path, seed: int) -> None:
         second=second,
         scaled=first * rng.randrange(2, 6),
         later=second + rng.randrange(2, 6),
-        problems="\n".join(_problem(rng) for _ in range(rng.randrange(4, 9))),
+        problems="\n".join(_problem(rng) for _ in range(rng.randrange(3, 7))),
         lines=rng.randrange(2, 7),
     )
     (folder / "week.yaml").write_text(_WEEK, encoding="utf-8")

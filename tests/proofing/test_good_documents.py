@@ -10,10 +10,11 @@ import pdfplumber
 import pytest
 
 import typeset.proofing
-from tests.proofing.making import BOOKLET, WEEK, Made, made_week, make, sheet_of
+from tests.proofing.making import BOOKLET, WEEK, made_short_week, made_week, make, sheet_of
 from tests.proofing.planting import Lines, redraw, runs_of
 from tests.proofing.random_weeks import random_week
 from typeset.arithmetic.building import solve_week
+from typeset.arithmetic.lessons import SolvedWeek
 from typeset.documents.layout_files import find_layout
 from typeset.proofing import proof_sheet
 from typeset.reading.new_week import start_week
@@ -32,7 +33,7 @@ def test_the_starter_of_a_new_week_has_no_finding(tmp_path: Path) -> None:
     assert [str(each) for name in made.pdfs for each in made.proof(name)] == []
 
 
-@pytest.mark.parametrize("seed", range(5))
+@pytest.mark.parametrize("seed", range(3))
 def test_random_weeks_have_no_finding(seed: int, tmp_path: Path) -> None:
     random_week(tmp_path, seed)
     week = read_week(tmp_path)
@@ -66,13 +67,23 @@ CHANGES = [
 def test_a_sheet_of_other_content_is_found(old: str, new: str, told: str, tmp_path: Path) -> None:
     """The documents are made from content that was changed in one place."""
     made, other = made_week(), _changed(old, new, tmp_path)
-    text = "\n".join(map(str, made.proof("tuesday", other.pdfs["tuesday"])))
+    pdf, _asked = sheet_of(other, other.lessons[0], made.layout)
+    text = "\n".join(map(str, made.proof("tuesday", pdf)))
     assert told in text
     assert "content has been changed" in text
-    assert made.proof(BOOKLET, other.pdfs[BOOKLET])
 
 
-def _changed(old: str, new: str, folder: Path) -> Made:
+def test_a_booklet_of_other_content_is_found(tmp_path: Path) -> None:
+    made = made_short_week()
+    old, new, told = CHANGES[0]
+    other = make(_changed(old, new, tmp_path), made.layout)
+    text = "\n".join(map(str, made.proof(BOOKLET, other.pdfs[BOOKLET])))
+    assert told in text
+    # The answer follows: 36 ÷ 3 × 5 = 60, and 39 ÷ 3 × 5 = 65.
+    assert "'65' where '60' should be" in text
+
+
+def _changed(old: str, new: str, folder: Path) -> SolvedWeek:
     for file in WEEK.iterdir():
         text = file.read_text(encoding="utf-8")
         if file.stem == "tuesday":
@@ -82,8 +93,7 @@ def _changed(old: str, new: str, folder: Path) -> Made:
             text = text.replace("[tuesday, wednesday]", "[tuesday]")
         if file.stem != "wednesday":
             (folder / file.name).write_text(text, encoding="utf-8")
-    week = read_week(folder)
-    return make(solve_week(week), find_layout(week.layout, folder))
+    return solve_week(read_week(folder))
 
 
 def test_a_wrong_digit_is_told_with_question_place_and_line() -> None:

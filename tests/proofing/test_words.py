@@ -77,7 +77,7 @@ def test_figures_over_a_long_rule_are_no_fraction() -> None:
 
 
 @given(rich_texts)
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=40, deadline=None)
 def test_any_text_comes_back_as_it_was_meant(rich: Rich) -> None:
     # A blank of four ems is shorter than a rule to write an answer on: not a word here.
     kept = [(item,) for item in rich if not isinstance(item, Blank)]
