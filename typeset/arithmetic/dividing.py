@@ -7,7 +7,7 @@ from fractions import Fraction
 from itertools import pairwise
 from math import gcd
 
-from typeset.arithmetic.dividing_again import second_ways
+from typeset.arithmetic.dividing_again import by_factors
 from typeset.arithmetic.division import Division, closing
 from typeset.arithmetic.equations import Remainder, equation, minus, over, plus, times
 from typeset.arithmetic.methods import (
@@ -49,7 +49,7 @@ def ways_to_divide(division: Division) -> Iterator[Method]:
     ]
     yield from ways
     if len(ways) < 2:
-        yield from second_ways(division)
+        yield from by_factors(division)
     if not ways:
         yield _method(division, "Dividing", (closing(division),))
 
