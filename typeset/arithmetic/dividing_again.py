@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from typeset.arithmetic.division import Division, closing
 from typeset.arithmetic.equations import equation, over
-from typeset.arithmetic.methods import Method
+from typeset.arithmetic.methods import TABLES_TO, Method
 from typeset.arithmetic.workings import step
 from typeset.quantities.amount import Amount
 
@@ -38,8 +38,12 @@ def by_factors(division: Division) -> Iterator[Method]:
 
 
 def _smallest_factor(by: Fraction) -> Fraction | None:
-    """The smallest factor of a whole number, other than 1 and itself; None for a prime."""
+    """The smallest factor that leaves another one of the tables; None where there is none."""
     if by.denominator != 1:
         return None
-    factors = (each for each in range(2, by.numerator) if by.numerator % each == 0)
+    factors = (
+        each
+        for each in range(2, TABLES_TO + 1)
+        if by.numerator % each == 0 and 1 < by.numerator // each <= TABLES_TO
+    )
     return next((Fraction(each) for each in factors), None)
