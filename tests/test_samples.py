@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 import json
-import shutil
 import zlib
 from pathlib import Path
 
 import pytest
 from pypdf import PdfReader
 from pypdf.generic import StreamObject
+
+from typeset.press.checking import proof_made
+from typeset.press.making import Order, make_week
 
 SAMPLES = Path(__file__).parents[1] / "samples"
 # The compressor that the samples were written with; another may pack the same content otherwise.
@@ -30,12 +32,13 @@ def unpacked(file: Path) -> list[object]:
     return objects
 
 
-def test_samples_are_what_is_made(made_week: Path, request: pytest.FixtureRequest) -> None:
+def test_samples_are_what_is_made(
+    made_week: Path, demonstration_week: Path, request: pytest.FixtureRequest
+) -> None:
     if request.config.getoption("--remake-samples"):
         for old in SAMPLES.glob("*.pdf"):
             old.unlink()
-        for made in made_week.glob("*.pdf"):
-            shutil.copyfile(made, SAMPLES / made.name)
+        make_week(Order(demonstration_week, SAMPLES))
         PACKED_BY.write_text(f"zlib {zlib.ZLIB_RUNTIME_VERSION}\n", encoding="utf-8")
     made_names = sorted(file.name for file in made_week.glob("*.pdf"))
     assert sorted(file.name for file in SAMPLES.glob("*.pdf")) == made_names
@@ -58,3 +61,8 @@ def test_the_record_names_every_made_file(made_week: Path) -> None:
     record = json.loads((made_week / "made.json").read_text(encoding="utf-8"))
     named = {each["file"] for each in record["made"]}
     assert named == {file.name for file in made_week.glob("*.pdf")}
+
+
+def test_the_samples_proof_clean_where_they_stand() -> None:
+    count, findings = proof_made(SAMPLES)
+    assert (count, findings) == (len(list(SAMPLES.glob("*.pdf"))), [])
