@@ -101,7 +101,6 @@ def test_wrong_answers(
     assert wrong_answers(solved(structure, fields))[name] == answer
 
 
-WHOLE_DIFFERENCE = "difference taken as the whole"
 REFUSED = [
     (S_AND_D, {**SHELLS, "sum": "35 shells", "difference": "7"}, "difference ignored", "whole"),
     (

@@ -13,6 +13,7 @@ from typeset.arithmetic.families.constant_difference import ConstantDifference
 from typeset.arithmetic.families.constant_sum import ConstantSum
 from typeset.arithmetic.families.equal_groups import EqualGroups
 from typeset.arithmetic.families.fixed_charge import FixedCharge
+from typeset.arithmetic.families.fraction_of_quantity import FractionOfQuantity
 from typeset.arithmetic.families.grouping import Grouping
 from typeset.arithmetic.families.handshakes import Handshakes
 from typeset.arithmetic.families.inverse_proportion import InverseProportion
@@ -41,6 +42,7 @@ _FAMILIES: tuple[AnyFamily, ...] = (
     SumAndDifference(),
     SumAndMultiple(),
     DifferenceAndMultiple(),
+    FractionOfQuantity(),
     Sharing(),
     Grouping(),
     TimesAsMany(),
