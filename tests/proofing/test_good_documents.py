@@ -5,6 +5,7 @@ from __future__ import annotations
 import ast
 from io import BytesIO
 from pathlib import Path
+from typing import Any
 
 import pdfplumber
 import pytest
@@ -16,6 +17,7 @@ from tests.proofing.random_weeks import random_week
 from typeset.arithmetic.building import solve_week
 from typeset.arithmetic.lessons import SolvedWeek
 from typeset.documents.layout_files import find_layout
+from typeset.documents.paper import paper_named
 from typeset.proofing import proof_sheet
 from typeset.reading.new_week import start_week
 from typeset.reading.week import read_week
@@ -42,6 +44,26 @@ def test_random_weeks_have_no_finding(seed: int, tmp_path: Path) -> None:
     lesson = solved.lessons[0]
     pdf, asked = sheet_of(solved, lesson, layout)
     assert [str(each) for each in proof_sheet(pdf, "s.pdf", solved, asked, layout)] == []
+
+
+LAYOUTS: dict[str, dict[str, Any]] = {
+    "tinted, lying": {"tint": (1.0, 0.98, 0.92), "orientation": "landscape"},
+    "large print": {"type_size": {"largest": 20.0, "smallest": 18.0}, "leading": 1.5},
+    "larger rooms": {"answer_spaces": {"ruled_mm": 10.0, "square_mm": 10.0, "bar_model_mm": 40.0}},
+    "small paper": {"upright": paper_named("A5"), "margins": {"left": 12.0, "right": 11.0}},
+}
+
+
+@pytest.mark.parametrize("name", LAYOUTS)
+def test_other_layouts_have_no_finding(name: str) -> None:
+    made = made_week()
+    layout = made.layout
+    for key, value in LAYOUTS[name].items():
+        own = getattr(layout, key)
+        value = own.model_copy(update=value) if isinstance(value, dict) else value
+        layout = layout.model_copy(update={key: value})
+    pdf, asked = sheet_of(made.solved, made.lesson("tuesday"), layout)
+    assert [str(each) for each in proof_sheet(pdf, "t.pdf", made.solved, asked, layout)] == []
 
 
 def test_a_path_is_read_as_bytes_are(tmp_path: Path) -> None:
@@ -123,3 +145,25 @@ def test_the_proof_knows_nothing_of_how_documents_are_made() -> None:
         for node in ast.walk(ast.parse(file.read_text(encoding="utf-8"))):
             if isinstance(node, ast.ImportFrom) and node.module:
                 assert not forbidden & set(node.module.split(".")), file.name
+
+
+PROMISES = [
+    ({"ruled_mm": 14.0}, "question 5 has 8.0 mm of room above a ruled line"),
+    ({"square_mm": 10.0}, "question 4 has squares of 7.0 mm where 10.0 mm should be"),
+    ({"working_lines": 9.0}, "of room to work in where at least 72.0 mm should be"),
+    ({"line_mm": 60.0}, "to the line to write on where at least 60.0 mm should be"),
+]
+
+
+@pytest.mark.parametrize(("spaces", "told"), PROMISES, ids=lambda each: str(each)[:20])
+def test_a_room_smaller_than_promised_is_found(spaces: dict[str, float], told: str) -> None:
+    """Sheets of one layout, proofed against another that promises more."""
+    made = made_week()
+    promised = made.layout.answer_spaces.model_copy(update=spaces)
+    layout = made.layout.model_copy(update={"answer_spaces": promised})
+    text = "\n".join(
+        str(each)
+        for name in ("tuesday", "wednesday")
+        for each in proof_sheet(made.pdfs[name], "s.pdf", made.solved, made.lesson(name), layout)
+    )
+    assert told in text

@@ -16,6 +16,8 @@ from typeset.proofing.regions import Region, question_regions
 from typeset.reading.content import Space
 
 _SLACK_PT = 0.3 * MM_PT
+# From one answer to the next, as ruled lines are (common practice, no source).
+_LEAST_BETWEEN_RULES_MM = 8.0
 # A box for one number: a figure by hand needs about as much as a ruled line (common practice).
 _LEAST_NUMBER_BOX_MM = (12.0, 8.0)
 # A box to tick, by a capital letter of 9 pt and more (common practice).
@@ -65,7 +67,7 @@ class _Room:
 
     def between_rules(self) -> Iterator[Finding]:
         """From one answer to the next."""
-        least = self.proof.layout.answer_spaces.ruled_mm * MM_PT
+        least = _LEAST_BETWEEN_RULES_MM * MM_PT
         for before, after in pairwise(self.marks(WRITING_RULE)):
             room = after.box.bottom - before.box.bottom
             if room < least - _SLACK_PT:
