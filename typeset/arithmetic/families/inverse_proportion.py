@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 
 from typeset.arithmetic.answers import AnswerValue
+from typeset.arithmetic.checks import told_after
 from typeset.arithmetic.equations import Expression, equation, over, times
 from typeset.arithmetic.families.pair_mistakes import as_proportion, opposite_change
 from typeset.arithmetic.families.pair_rows import common_chunk
@@ -52,9 +53,10 @@ class InverseProportion(Family[PairFields]):
     def strategies(self, problem: Problem[PairFields]) -> Iterator[Working]:
         """One alone first; or the one scaled up and the other down, straight or by a chunk."""
         pair = pair_of(problem)
-        yield _one_alone(pair)
-        yield from _scaled(pair)
-        yield from _through_chunk(pair)
+        found = [_one_alone(pair), *_scaled(pair), *_through_chunk(pair)]
+        yield from found
+        if len(found) == 1:
+            yield told_after(_checked(pair), found[0])
 
     def mistakes(self, problem: Problem[PairFields]) -> Iterator[MistakenWorking]:
         """Scaling both alike, adding to one what is taken from the other, or stopping early."""
@@ -179,6 +181,22 @@ def _through_chunk(pair: Pair) -> Iterator[Working]:
     seesaw.scale_down(pair.known.value / chunk)
     seesaw.scale_up(pair.wanted.value / chunk)
     yield from seesaw.working("Through a common chunk")
+
+
+def _checked(pair: Pair) -> Working:
+    """Both products are the same."""
+    steps: list[Step] = []
+    reached = {
+        n: a.like(_product(pair, a).value / pair.wanted.value) for n, a in pair.others.items()
+    }
+    for name, amount in pair.others.items():
+        product = _product(pair, amount)
+        for count, each in ((pair.known, amount), (pair.wanted, reached[name])):
+            text = "{count} with {each}: {product}."
+            result = equation(times(Amount(count.value), each), product)
+            steps.append(step(text, result, count=count, each=each, product=product))
+    steps.append(step("Both products are the same, as they should be."))
+    return working_of(pair, "Checking the product", steps, reached)
 
 
 def _only_product(pair: Pair) -> MistakenWorking:

@@ -7,19 +7,19 @@ from fractions import Fraction
 from math import ceil, floor
 
 from typeset.arithmetic.answers import AnswerValue
-from typeset.arithmetic.equations import equation, over, part_of, plus, times
-from typeset.arithmetic.families.pair_mistakes import opposite_change, same_change
+from typeset.arithmetic.checks import told_after
+from typeset.arithmetic.equations import equation, over, part_of, times
 from typeset.arithmetic.families.pair_rows import Row, RowWriter, common_chunk, in_step
 from typeset.arithmetic.families.pairs import (
     WANTED,
     Pair,
     PairFields,
     build_pair,
-    mistaken,
     pair_of,
     plain_name,
     working_of,
 )
+from typeset.arithmetic.families.proportion_mistakes import proportion_mistakes
 from typeset.arithmetic.family import Family
 from typeset.arithmetic.figures import Bar, BarModel, Brace, Mark, Part
 from typeset.arithmetic.linear import Linear, solve_linear
@@ -65,19 +65,15 @@ class Proportion(Family[PairFields]):
         """Every way that these amounts allow without cutting what cannot be cut."""
         pair = pair_of(problem)
         found = [each for way in _WAYS for each in way(pair)] or [_in_step_anyhow(pair)]
-        yield from found
         if len(found) == 1:
-            yield from _second_way(pair)
+            found += _second_way(pair)
+        yield from found
+        if len({each.strategy for each in found}) == 1:
+            yield told_after(_checked(pair), found[0])
 
     def mistakes(self, problem: Problem[PairFields]) -> Iterator[MistakenWorking]:
         """Adding, building up wrongly, doubling what is not double, and the like."""
-        pair = pair_of(problem)
-        yield same_change(pair, "additive strategy")
-        yield from _incorrect_build_up(pair)
-        yield _magical_doubling(pair)
-        yield opposite_change(pair, "constant sum")
-        yield _stopped_at_one(pair)
-        yield from _unit_not_converted(pair)
+        yield from proportion_mistakes(pair_of(problem))
 
     def probed(self, problem: Problem[PairFields]) -> tuple[str, ...]:
         """What is wanted tells most; then the amounts that go together."""
@@ -99,6 +95,16 @@ def _in_step_anyhow(pair: Pair) -> Working:
     """By the common chunk even where a part of a thing is cut on the way."""
     writer = RowWriter(pair)
     return writer.working("Through a common chunk", in_step(writer))
+
+
+def _checked(pair: Pair) -> Working:
+    """From the amounts that were found back to those of the story."""
+    found = {n: a.like(a.value * pair.factor) for n, a in pair.others.items()}
+    back = RowWriter(Pair(pair.problem, pair.base, pair.wanted, pair.known, found))
+    in_step(back)
+    begin = step("Start from {wanted} and go back.", wanted=pair.wanted)
+    end = step("Those are the amounts of the story, so the answer is right.")
+    return working_of(pair, "Checking backwards", [begin, *back.steps, end], found)
 
 
 def _sensible(writer: RowWriter, strategy: str, row: Row) -> Iterator[Working]:
@@ -281,68 +287,6 @@ _WAYS: tuple[Callable[[Pair], Iterator[Working]], ...] = (
     _as_fraction,
     _across,
 )
-
-
-def _incorrect_build_up(pair: Pair) -> Iterator[MistakenWorking]:
-    """Whole rows first, then the rest added to both (Misailidou & Williams 2003)."""
-    whole_times = floor(pair.factor)
-    if whole_times < 2:
-        return
-    writer = RowWriter(pair)
-    row = writer.multiply(writer.start(), whole_times)
-    rest = pair.wanted.value - row.base.value
-    steps = list(writer.steps)
-    if rest:
-        more = pair.wanted.like(rest)
-        steps.append(
-            step(
-                f"{title(pair.base)}: {{more}} more to reach {{wanted}}.",
-                equation(plus(row.base, more), pair.wanted),
-                more=Amount(rest) if more.unit.is_noun else more,
-                wanted=pair.wanted,
-            )
-        )
-    reached = {name: amount.like(amount.value + rest) for name, amount in row.others.items()}
-    for name, amount in row.others.items():
-        steps.append(
-            step(
-                f"{title(name)}: {{rest}} more as well.",
-                equation(plus(amount, amount.like(rest)), reached[name]),
-                rest=Amount(rest),
-            )
-        )
-    yield mistaken(pair, "incorrect build-up", steps, reached)
-
-
-def _magical_doubling(pair: Pair) -> MistakenWorking:
-    """Doubles, or halves, because doubling is what one knows (same source)."""
-    grows = pair.factor > 1
-    way, advice = ("up", "so double") if grows else ("down", "so halve")
-    text = f"{title(pair.base)}: {way} from {{known}} to {{wanted}}, {advice}."
-    steps = [step(text, wanted=pair.wanted, known=pair.known)]
-    reached: dict[str, Amount] = {}
-    for name, amount in pair.others.items():
-        reached[name] = amount.like(amount.value * 2 if grows else amount.value / 2)
-        sign = times if grows else over
-        result = equation(sign(amount, Amount(Fraction(2))), reached[name])
-        steps.append(step(f"{title(name)}: {'double' if grows else 'halve'} it.", result))
-    return mistaken(pair, "magical doubling", steps, reached)
-
-
-def _stopped_at_one(pair: Pair) -> MistakenWorking:
-    """Finds what goes with one, and forgets what was asked."""
-    writer = RowWriter(pair)
-    return writer.mistake("step left out", writer.divide(writer.start(), pair.known.value))
-
-
-def _unit_not_converted(pair: Pair) -> Iterator[MistakenWorking]:
-    """Reckons with the written numbers although their units differ."""
-    known, wanted = pair.problem.given(pair.base), pair.problem.given(WANTED)
-    if not pair.conversions:
-        return
-    alike = Pair(pair.problem, pair.base, bare(known), bare(wanted), pair.others)
-    writer = RowWriter(alike)
-    yield writer.mistake("unit not converted", in_step(writer))
 
 
 def _bar_model(pair: Pair, answers: Mapping[str, AnswerValue]) -> BarModel | None:
