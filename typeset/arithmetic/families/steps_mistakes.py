@@ -67,8 +67,10 @@ class _Wrong:
         teller = self.chain.explainer()
         teller.tell_all(before)
         reached = _last_made(last.formula, before, teller)
-        if reached is not None:
-            yield self._mistake("step left out", teller, {asked: reached})
+        # Nobody takes grams for boxes.
+        is_measured = reached is not None and reached.unit.dimension not in COUNTS
+        if reached is not None and not (is_measured and self.units[asked].dimension in COUNTS):
+            yield from self._mistake("step left out", teller, {asked: reached})
 
     def in_reading_order(self) -> Iterator[MistakenWorking]:
         """The signs of the whole story from left to right, brackets and strength forgotten."""
@@ -130,7 +132,7 @@ class _Wrong:
             if not only_with_units:
                 yield from self._numbers_only(name, plan)
             return
-        yield self._mistake(name, teller, {each: teller.amounts[each] for each in self.units})
+        yield from self._mistake(name, teller, {each: teller.amounts[each] for each in self.units})
 
     def _numbers_only(self, name: str, plan: Sequence[Definition]) -> Iterator[MistakenWorking]:
         """The plan in bare numbers, the unit put to the answer at the end."""
@@ -140,15 +142,19 @@ class _Wrong:
             teller.tell_all([replace(each, say="") for each in plan])
         except AmountError:
             return
-        yield self._mistake(name, teller, {each: teller.amounts[each] for each in self.units})
+        yield from self._mistake(name, teller, {each: teller.amounts[each] for each in self.units})
 
     def _mistake(
         self, name: str, teller: Explainer, reached: Mapping[str, Amount]
-    ) -> MistakenWorking:
+    ) -> Iterator[MistakenWorking]:
+        """The working told; none where a pupil could not have written it: a wrong step may
+        divide by a number below nothing, and then no remainder is right."""
+        if any(each.equation and not each.equation.holds() for each in teller.steps):
+            return
         answers: dict[str, AnswerValue] = {
             asked: self._as_asked(amount, self.units[asked]) for asked, amount in reached.items()
         }
-        return MistakenWorking(name, tuple(teller.steps), answers)
+        yield MistakenWorking(name, tuple(teller.steps), answers)
 
     def _as_asked(self, amount: Amount, unit: Unit) -> Amount:
         """A pupil puts the unit of the question to whatever number comes out."""

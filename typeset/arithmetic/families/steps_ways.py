@@ -92,11 +92,19 @@ def _by_multiples(chain: Chain, call: Call, answer: Amount) -> Iterator[Working]
     try:
         dividend, divisor = (amount_of(each, chain.givens) for each in call.arguments)
         whole = floor(amount_of(Call("quotient", call.arguments), chain.givens).value)
-        steps = list(multiples_beside(dividend, divisor, whole))
+        steps = [*_up_to_the_last(chain), *multiples_beside(dividend, divisor, whole)]
     except AmountError:
         return
     steps.append(_verdict(call.function, asked, answer))
     yield Working(_MULTIPLES, tuple(steps), {asked: answer})
+
+
+def _up_to_the_last(chain: Chain) -> list[Step]:
+    """The steps that make what is divided in the last one."""
+    teller = chain.explainer()
+    for index, definition in enumerate(chain.plan[:-1]):
+        teller.define(definition, "Then find" if index else "First find")
+    return teller.steps
 
 
 def _other_call(chain: Chain, call: Call, answer: Amount) -> Iterator[Working]:
