@@ -79,7 +79,7 @@ def _reason(problem: Problem[UnchangingFields]) -> str:
 def _nothing_changes(pair: Pair, because: str) -> Working:
     steps = [
         step(
-            f"What changes is {the(pair.base)}: {{known}} before, {{wanted}} now.",
+            f"{title(pair.base)}: {{known}} before, {{wanted}} now.",
             known=pair.known,
             wanted=pair.wanted,
         )
