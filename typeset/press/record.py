@@ -59,7 +59,8 @@ def read_record(folder: Path) -> Record:
     try:
         data: dict[str, Any] = json.loads(file.read_text(encoding="utf-8"))
         made = tuple(Made(**each) for each in data["made"])
-        week = folder / data["week"]
+        # As seen from where the command runs, so that messages name files as a teacher would.
+        week = Path(os.path.relpath((folder / data["week"]).resolve()))
         return Record(week, str(data["layout"]), str(data["fingerprint"]), made)
     except FileNotFoundError:
         raise OutputError(

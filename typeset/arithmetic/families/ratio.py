@@ -203,7 +203,9 @@ def _sides_from_one(view: _View, one: Fraction) -> Iterator[Step]:
 
 
 def _title(side: str) -> str:
-    return {WHOLE: "The whole", DIFFERENCE: "The difference"}.get(side, side.capitalize())
+    return {WHOLE: "The whole", DIFFERENCE: "The difference"}.get(
+        side, f"{side[:1].upper()}{side[1:]}"
+    )
 
 
 def _one_part_first(view: _View) -> Working:
@@ -282,7 +284,9 @@ def _built_up(view: _View) -> Working:
     steps = []
     for row in range(1, rows + 1):
         told = [f"{_title(side)} {view.parts_of(side) * row}" for side in wanted]
-        steps.append(step(f"{row} {'time' if row == 1 else 'times'}: {'; '.join(told)}."))
+        first = view.parts_of(wanted[1])
+        made = equation(times(Amount(Fraction(row)), view.part(first)), view.part(first * row))
+        steps.append(step(f"{row} {'time' if row == 1 else 'times'}: {'; '.join(told)}.", made))
     return Working("Building up row by row", tuple(steps), _answers(view, Fraction(rows)))
 
 
