@@ -33,7 +33,7 @@ def rows(kind: str) -> Iterator[Any]:
             yield pytest.param(table["structure"], row, id=f"{stem} {row['fields']}")
 
 
-@pytest.mark.parametrize(("structure", "row"), rows("solved"))
+@pytest.mark.parametrize(("structure", "row"), list(rows("solved")))
 def test_answers(
     structure: str, row: dict[str, Any], solved: Solve, answers_of: Callable[[Solution], list[str]]
 ) -> None:
@@ -47,7 +47,7 @@ def test_answers(
         assert {working.strategy for working in solution.workings} == set(row["strategies"])
 
 
-@pytest.mark.parametrize(("structure", "row"), rows("mistakes"))
+@pytest.mark.parametrize(("structure", "row"), list(rows("mistakes")))
 def test_wrong_answers(
     structure: str,
     row: dict[str, Any],
@@ -58,7 +58,7 @@ def test_wrong_answers(
     assert reached | row["wrong"] == reached
 
 
-@pytest.mark.parametrize(("structure", "row"), rows("refused"))
+@pytest.mark.parametrize(("structure", "row"), list(rows("refused")))
 def test_refused_mistakes(structure: str, row: dict[str, Any], solved: Solve) -> None:
     solution = solved(structure, row["fields"])
     assert row["mistake"] not in {mistake.misconception for mistake in solution.mistakes}
@@ -69,7 +69,7 @@ def test_refused_mistakes(structure: str, row: dict[str, Any], solved: Solve) ->
         assert row["why"] in why[row["mistake"]]
 
 
-@pytest.mark.parametrize(("structure", "row"), rows("complaints"))
+@pytest.mark.parametrize(("structure", "row"), list(rows("complaints")))
 def test_complaints(structure: str, row: dict[str, Any], solved: Solve) -> None:
     with pytest.raises(AmountError) as caught:
         solved(structure, row["fields"])
