@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any
@@ -10,6 +9,7 @@ from typing import Any
 from pydantic import TypeAdapter, ValidationError
 
 from typeset.arithmetic.families import FAMILIES
+from typeset.arithmetic.families.steps import OpenSteps
 from typeset.arithmetic.family import AnyFamily
 from typeset.arithmetic.fields import AnyAmount
 from typeset.arithmetic.lessons import (
@@ -46,8 +46,9 @@ from typeset.reading.content import (
     Story,
     Week,
 )
-from typeset.reading.tree import Entry, Keyed, Listing, Scalar, bare
+from typeset.reading.tree import Keyed, bare
 
+_OPEN_STEPS = OpenSteps()
 _AMOUNTS: TypeAdapter[dict[str, Amount]] = TypeAdapter(dict[str, AnyAmount])
 
 
@@ -245,11 +246,11 @@ class _Builder:
         """The quantities of the open task, and the results of its steps."""
         if stage.fields.get("steps") is None:
             return self.amounts(stage), {}
-        problem = self.built(FAMILIES["steps"], _all_needed(stage), stage.nouns)
+        problem = self.built(_OPEN_STEPS, stage.fields, stage.nouns)
         if problem is None:
             return {}, {}
         try:
-            answers = solve(FAMILIES["steps"], problem).answers
+            answers = solve(_OPEN_STEPS, problem).answers
         except AmountError as error:
             self.complaints.append(Complaint(stage.place, error.problem, error.remedy))
             return dict(problem.givens), {}
@@ -266,17 +267,3 @@ class _Builder:
         except ValidationError as error:
             self.complaints.extend(complaints_of(error, node, ()))
             return {}
-
-
-def _all_needed(stage: Extension) -> Keyed:
-    """The fields of an open task, where a quantity may be there for the story alone."""
-    steps, quantities = stage.fields.get("steps"), stage.fields.get("quantities")
-    if not isinstance(quantities, Keyed) or steps is None or stage.fields.get("not needed"):
-        return stage.fields
-    worked = str(bare(steps))
-    spare = [entry for entry in quantities if not re.search(rf"\b{re.escape(entry.key)}\b", worked)]
-    if not spare:
-        return stage.fields
-    listing = Listing(tuple(Scalar(each.key, each.place) for each in spare), quantities.place)
-    added = Entry("not needed", listing, quantities.place)
-    return Keyed((*stage.fields.entries, added), stage.fields.place)

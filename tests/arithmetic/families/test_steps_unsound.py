@@ -5,6 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
+import pytest
+
+from typeset.arithmetic.families.steps import OpenSteps, Steps, StepsFields
+from typeset.errors import AmountError
 from typeset.quantities.inline import plain
 
 
@@ -39,3 +43,16 @@ def test_tried_multiples_begin_with_the_steps_before(solved: Callable[..., Any])
     assert "cod for all" in plain(tried.steps[1].sentence)
     wrong = {mistake.misconception: mistake.answers["boxes"] for mistake in solution.mistakes}
     assert "step left out" not in wrong
+
+
+def test_an_open_task_may_tell_more_than_it_reckons_with() -> None:
+    fields = StepsFields.model_validate(
+        {
+            "quantities": {"one": "5", "one less": "4"},
+            "steps": ["pairs = one less + one less"],
+            "find": "pairs",
+        }
+    )
+    with pytest.raises(AmountError, match="'one' is never used"):
+        Steps().build(fields)
+    assert set(OpenSteps().build(fields).givens) == {"one", "one less"}

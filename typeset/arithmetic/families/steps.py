@@ -18,6 +18,7 @@ from typeset.arithmetic.fields import AnyAmount, FamilyFields, UnitField, refuse
 from typeset.arithmetic.figures import BarModel
 from typeset.arithmetic.formulas.plan import TypedStep, check_used, plan_of, split_step
 from typeset.arithmetic.formulas.tokens import unknown_name
+from typeset.arithmetic.formulas.tree import names_in
 from typeset.arithmetic.formulas.units import in_unit
 from typeset.arithmetic.formulas.whole import Whole, value_of_whole
 from typeset.arithmetic.kinds import decide, probe_all
@@ -77,12 +78,16 @@ class Steps(Family[StepsFields]):
             raise AmountError(f"'{name}' is both a quantity and a fact", "keep one of them")
         givens = MappingProxyType({**fields.quantities, **fields.facts})
         chain = _chain(fields, givens)
-        check_used(chain.plan, givens, fields.not_needed, chain.finds)
+        check_used(chain.plan, givens, self.needless(fields, chain), chain.finds)
         teller = chain.told()
         _check_rates(teller.bared)
         amounts = teller.amounts
         units = {name: amounts[name].unit for name in chain.finds}
         return Problem(self.name, givens, chain.finds, MappingProxyType(units), fields)
+
+    def needless(self, fields: StepsFields, chain: Chain) -> Collection[str]:
+        """The quantities that need not be used: those that the author declares."""
+        return fields.not_needed
 
     def relation(self, problem: Problem[StepsFields]) -> Mapping[str, AnswerValue]:
         """Every result as one formula over the quantities, worked out at once."""
@@ -162,3 +167,13 @@ def _answer(value: Whole, unit: Unit, name: str) -> Amount:
     if unit.dimension is Dimension.CLOCK and not 0 <= answer.value < 24 * 60:
         raise AmountError(f"'{name}' is past midnight", "choose other times")
     return answer
+
+
+class OpenSteps(Steps):
+    """The steps behind an open task, which may tell more than its examples reckon with."""
+
+    def needless(self, fields: StepsFields, chain: Chain) -> Collection[str]:
+        """Every quantity that no step uses, and what the author declares."""
+        used = {name for each in chain.plan for name in names_in(each.formula)}
+        spare = [name for name in chain.givens if name not in used]
+        return [*spare, *(name for name in fields.not_needed if name not in spare)]
