@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from difflib import get_close_matches
 from fractions import Fraction
 
@@ -23,12 +23,17 @@ def listed(names: Sequence[str], last: str = "or") -> str:
     return f"{', '.join(names[:-1])} {last} {names[-1]}"
 
 
+def near_name(name: str, known: Collection[str]) -> str | None:
+    """The known name that an unknown one is most like, or None where none is like it."""
+    return next(iter(get_close_matches(name, known, 1)), None)
+
+
 def one_of(name: str, known: Sequence[str]) -> None:
     """Raises AmountError with the nearest known name where this one is unknown."""
     if name in known:
         return
-    near = get_close_matches(name, known, 1)
-    remedy = f"did you mean '{near[0]}'?" if near else f"write {listed(known)}"
+    near = near_name(name, known)
+    remedy = f"did you mean '{near}'?" if near else f"write {listed(known)}"
     raise AmountError(f"unknown name '{name}'", remedy)
 
 

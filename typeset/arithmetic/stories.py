@@ -5,9 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from difflib import get_close_matches
 
-from typeset.arithmetic.names import listed
+from typeset.arithmetic.names import listed, near_name
 from typeset.errors import Complaint
 from typeset.quantities.amount import Amount
 from typeset.quantities.inline import Inline, Rich, Words
@@ -85,7 +84,7 @@ def _faults(story: Story, names: tuple[str, ...]) -> Iterator[Complaint]:
 
 
 def _nearest(name: str, names: tuple[str, ...]) -> str:
-    near = get_close_matches(name, names, 1)
+    near = near_name(name, names)
     if near:
-        return f"did you mean {{{near[0]}}}?"
+        return f"did you mean {{{near}}}?"
     return f"write {listed([f'{{{each}}}' for each in names])}" if names else "name it first"

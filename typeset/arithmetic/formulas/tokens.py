@@ -9,11 +9,10 @@ from __future__ import annotations
 import re
 from collections.abc import Collection, Iterator
 from dataclasses import dataclass
-from difflib import get_close_matches
 from enum import Enum
 
 from typeset.arithmetic.equations import OF, PLUS
-from typeset.arithmetic.names import listed
+from typeset.arithmetic.names import listed, near_name
 from typeset.errors import AmountError
 from typeset.quantities.writing import DIVIDE, MINUS, TIMES
 
@@ -122,7 +121,7 @@ def _stray(text: str, at: int, names: list[str]) -> AmountError:
 
 def unknown_name(name: str, names: Collection[str]) -> AmountError:
     """The complaint about a name that nothing has, with the nearest known one."""
-    near = get_close_matches(name, [*names, *FUNCTIONS], 1)
+    near = near_name(name, [*names, *FUNCTIONS])
     if near:
-        return AmountError(f"unknown name '{name}'", f"did you mean '{near[0]}'?")
+        return AmountError(f"unknown name '{name}'", f"did you mean '{near}'?")
     return AmountError(f"unknown name '{name}'", f"write {listed(sorted(names))}")
