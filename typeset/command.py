@@ -16,7 +16,7 @@ from types import FrameType
 from typeset import __version__
 from typeset.errors import ContentError, TypesetError
 
-DONE, WRONG, MISUSE = 0, 1, 2
+DONE, WRONG = 0, 1
 # What a shell gives for a program ended by Ctrl-C.
 INTERRUPTED = 130
 

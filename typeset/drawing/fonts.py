@@ -40,7 +40,6 @@ class Metrics:
     """A face's measures, in thousandths of the type size."""
 
     widths: Mapping[int, float]
-    default_width: float
     ascent: float
     descent: float
     cap_height: float
@@ -56,7 +55,7 @@ def metrics(face: Face) -> Metrics:
     """The measures of the face, read once."""
     font = TTFontFile(str(font_path(face)))
     widths = MappingProxyType(dict(font.charWidths))
-    return Metrics(widths, font.defaultWidth, font.ascent, font.descent, font.capHeight)
+    return Metrics(widths, font.ascent, font.descent, font.capHeight)
 
 
 def width_pt(text: str, size_pt: float, face: Face = Face.REGULAR) -> float:

@@ -7,7 +7,7 @@ fault in the making of a document cannot hide in its proof.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from enum import Enum
 
@@ -132,8 +132,3 @@ def with_values(given: Passage, rich: Rich, amounts: Sequence[Amount | None]) ->
         if amount is not None
     )
     return replace(given, values=tuple(each for each in found if each is not None))
-
-
-def count_words(passages: Iterable[Passage]) -> int:
-    """How many words the passages have in all."""
-    return sum(len(each.words) for each in passages)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any, TypeAlias
 
@@ -94,6 +94,3 @@ def _child(node: Node, part: str | int) -> Entry | None:
         item = node.items[part]
         return Entry(str(part), item, item.place)
     return None
-
-
-Bare: TypeAlias = str | list["Bare"] | Mapping[str, "Bare"]

@@ -38,10 +38,6 @@ class Charge:
         """True for what the story gives."""
         return name in self.problem.givens
 
-    def like_total(self, value: Fraction) -> Amount:
-        """A value of the kind of the total."""
-        return self.total.like(value)
-
 
 def values_of(problem: Problem[Any]) -> dict[str, Fraction]:
     """Fixed part, rate and total in base units and the count in its own, by the equations.
