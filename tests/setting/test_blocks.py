@@ -2,10 +2,11 @@ from __future__ import annotations
 
 import pytest
 
+from typeset.drawing.shapes import PT_PER_MM as MM
 from typeset.drawing.shapes import Drawing, Face, Rect, TextRun
 from typeset.errors import FitError
 from typeset.quantities.inline import words
-from typeset.setting.answer_spaces import MM, AnswerSpace, Rows, SpaceKind
+from typeset.setting.answer_spaces import AnswerSpace, Rows, SpaceKind
 from typeset.setting.blocks import (
     Block,
     Column,

@@ -9,11 +9,12 @@ from hypothesis import strategies as st
 from tests.drawing.random_texts import rich_texts
 from tests.setting.random_blocks import ROOM_PT, WIDTH_PT, block_lists, plain_block
 from typeset.drawing.fonts import width_pt
+from typeset.drawing.shapes import PT_PER_MM as MM
 from typeset.drawing.shapes import Face, Rect, Rule, TextRun
 from typeset.errors import FitError
 from typeset.quantities.inline import Rich, words
 from typeset.setting.answer_lines import AnswerLine
-from typeset.setting.answer_spaces import MM, AnswerSpace, Rows, SpaceKind
+from typeset.setting.answer_spaces import AnswerSpace, Rows, SpaceKind
 from typeset.setting.blocks import Block, Column, Question, heading_block, question_block
 from typeset.setting.frames import Page, Placed, Role
 from typeset.setting.pages import (

@@ -6,9 +6,8 @@ from dataclasses import dataclass
 
 from typeset.arithmetic.lessons import SolvedLesson, SolvedWeek
 from typeset.documents.layout import Layout
-from typeset.documents.paper import PT_PER_MM
 from typeset.documents.wording import phrase
-from typeset.drawing.shapes import moved
+from typeset.drawing.shapes import PT_PER_MM, moved
 from typeset.quantities.inline import Inline, Rich, words
 from typeset.setting.blocks import Block, Column
 from typeset.setting.frames import Placed, Role

@@ -11,7 +11,6 @@ from dataclasses import dataclass
 # ISO 216, whole millimetres (short side, long side) of size 0.
 _LARGEST_MM = {"A": (841, 1189), "B": (1000, 1414)}
 _SIZES = {"A": range(3, 7), "B": range(4, 7)}
-PT_PER_MM = 72 / 25.4
 
 
 @dataclass(frozen=True, slots=True)

@@ -20,7 +20,18 @@ from typeset.drawing.fonts import (
     drawable,
     width_pt,
 )
-from typeset.drawing.shapes import BLACK, Colour, Drawing, Face, Rect, Rule, Shape, TextRun, moved
+from typeset.drawing.shapes import (
+    BLACK,
+    PT_PER_MM,
+    Colour,
+    Drawing,
+    Face,
+    Rect,
+    Rule,
+    Shape,
+    TextRun,
+    moved,
+)
 from typeset.quantities.inline import (
     Blank,
     Equals,
@@ -41,7 +52,7 @@ _FRACTION_GAP_EMS = 0.11
 _BAR_REACH_EMS = 0.07
 _BAR_SIDE_EMS = 0.06
 # A photocopier keeps lines of 0.25 mm (sources.md section 4, our own choice).
-LEAST_RULE_PT = 0.25 * 72 / 25.4
+LEAST_RULE_PT = 0.25 * PT_PER_MM
 _BAR_THICKNESS_EMS = 0.06
 # Between the whole number and its fraction: less than a word space, more than none.
 _MIXED_GAP_EMS = 0.1

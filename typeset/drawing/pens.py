@@ -9,9 +9,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from typeset.drawing.boxes import Point
-from typeset.drawing.shapes import BLACK, WHITE, Path, PathStep, Rule, grey
+from typeset.drawing.shapes import BLACK, PT_PER_MM, WHITE, Path, PathStep, Rule, grey
 
-LEAST_PT = 0.25 * 72 / 25.4
+LEAST_PT = 0.25 * PT_PER_MM
 OUTLINE_PT = 1.0
 FINE_PT = 0.75
 DASH_PT = (2.5, 2.0)

@@ -10,6 +10,9 @@ from dataclasses import dataclass, replace
 from enum import Enum
 from typing import TypeAlias, TypeVar
 
+# An inch is 25.4 mm and 72 points (NIST SP 811 B.8 and ISO 32000-1, both from memory).
+PT_PER_MM = 72 / 25.4
+
 Colour: TypeAlias = tuple[float, float, float]
 BLACK: Colour = (0.0, 0.0, 0.0)
 WHITE: Colour = (1.0, 1.0, 1.0)

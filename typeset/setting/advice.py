@@ -9,13 +9,13 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
+from typeset.drawing.shapes import PT_PER_MM
 from typeset.errors import FitError
 from typeset.setting.blocks import Block, Saving
 from typeset.setting.breaking import Span, fewest_pages, may_break_before, page_height
 from typeset.setting.pieces import Room
 from typeset.setting.stretch import TOLERANCE_PT, Stretch
 
-_MM = 72 / 25.4
 _CHANGES = 3
 
 
@@ -45,10 +45,10 @@ def too_tall(blocks: Sequence[Block], room_pt: float, size_pt: float) -> FitErro
         height = page_height(blocks, span).least_pt
         if height > room_pt + TOLERANCE_PT:
             names = " with ".join(block.name for block in blocks[span.first : span.end])
-            excess = (height - room_pt) / _MM
+            excess = (height - room_pt) / PT_PER_MM
             return FitError(
                 f"{names} must stand on one page, and at {size_pt:g} pt is "
-                f"{height / _MM:.0f} mm high: {excess:.0f} mm more than a page holds; "
+                f"{height / PT_PER_MM:.0f} mm high: {excess:.0f} mm more than a page holds; "
                 f"{_shorter(blocks[span.first : span.end])}"
             )
     return None
@@ -87,7 +87,7 @@ def _least_loss_first(change: _Change) -> tuple[bool, float, str]:
 
 def _said(change: _Change) -> str:
     enough = "then it fits" if change.is_enough else "helps, but is not enough alone"
-    return f"{change.what} (saves {change.saves_pt / _MM:.0f} mm: {enough})"
+    return f"{change.what} (saves {change.saves_pt / PT_PER_MM:.0f} mm: {enough})"
 
 
 def _omissions(blocks: Sequence[Block], room_pt: float, sides: int) -> Iterator[_Change]:
@@ -132,7 +132,7 @@ def _omissions_together(blocks: Sequence[Block], room_pt: float, sides: int) -> 
         rest = [block for index, block in enumerate(blocks) if index not in out]
         if fewest_pages(rest, room_pt) <= sides:
             gone = [blocks[index] for index in sorted(out)]
-            saves = sum(_least_height(block) + block.before.least_pt for block in gone) / _MM
+            saves = sum(_least_height(block) + block.before.least_pt for block in gone) / PT_PER_MM
             names = _listed([block.name for block in gone])
             return f"leave out {names} (saves {saves:.0f} mm: then it fits)"
     return None
@@ -146,7 +146,7 @@ def _shorter(blocks: Sequence[Block]) -> str:
     savings = [saving for block in blocks for saving in block.savings]
     if savings:
         best = max(savings, key=lambda saving: saving.saves_pt)
-        return f"shorten its text, or {best.what} (saves {best.saves_pt / _MM:.0f} mm)"
+        return f"shorten its text, or {best.what} (saves {best.saves_pt / PT_PER_MM:.0f} mm)"
     return "shorten its text or make its figure smaller"
 
 

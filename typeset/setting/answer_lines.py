@@ -10,12 +10,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from typeset.drawing.inline_maths import LEAST_RULE_PT, lay_out_rich_line
-from typeset.drawing.shapes import Drawing, Rect, Rule, Shape, moved
+from typeset.drawing.shapes import PT_PER_MM, Drawing, Rect, Rule, Shape, moved
 from typeset.errors import FitError
 from typeset.quantities.inline import BLANK_TEXT, BOX_TEXT, Rich, plain, words
 from typeset.setting.paragraphs import TextStyle
 
-_MM = 72 / 25.4
 # Where the rules start, counted from the right edge: a rule for a sum of money or a number of
 # nine figures in a pupil's hand, and a unit of up to about twelve letters.
 _START_FROM_RIGHT_EMS = 17.0
@@ -128,9 +127,9 @@ def _parts(answer: AnswerLine, style: TextStyle) -> _Parts:
     lead = label.width_pt + (gap if label.width_pt else 0.0)
     lead += before.width_pt + close if before.width_pt else 0.0
     tail = after.width_pt + (gap if after.width_pt else 0.0)
-    least, easy = LEAST_RULE_LENGTH_MM * _MM, _EASY_RULE_LENGTH_MM * _MM
+    least, easy = LEAST_RULE_LENGTH_MM * PT_PER_MM, _EASY_RULE_LENGTH_MM * PT_PER_MM
     if answer.boxed:
-        least = easy = _BOX_WIDTH_MM * _MM
+        least = easy = _BOX_WIDTH_MM * PT_PER_MM
     return _Parts(answer, label, before, after, lead, tail, least, easy)
 
 
@@ -170,7 +169,7 @@ def _room_shape(
         y = baseline_pt + _RULE_DEPTH_EMS * style.size_pt
         return Rule(start, y, end, y, LEAST_RULE_PT, style.colour)
     foot = baseline_pt + 0.21 * style.size_pt - LEAST_RULE_PT / 2
-    height = _BOX_HEIGHT_MM * _MM
+    height = _BOX_HEIGHT_MM * PT_PER_MM
     return Rect(start, foot - height, end - start, height, LEAST_RULE_PT, style.colour)
 
 
@@ -185,7 +184,7 @@ def _set(parts: Sequence[tuple[Drawing, float]], baseline_pt: float) -> list[Sha
 def _too_narrow(parts: _Parts, width_pt: float) -> str:
     needed = parts.lead_pt + parts.least_pt + parts.tail_pt
     return (
-        f"the answer line '{_reading(parts.answer)}' needs {needed / _MM:.0f} mm, but its column "
-        f"is {width_pt / _MM:.0f} mm wide; shorten the unit, or set the question over the whole "
-        "width"
+        f"the answer line '{_reading(parts.answer)}' needs {needed / PT_PER_MM:.0f} mm, but its "
+        f"column is {width_pt / PT_PER_MM:.0f} mm wide; shorten the unit, or set the question "
+        "over the whole width"
     )

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from enum import Enum
 
 from typeset.drawing.inline_maths import LEAST_RULE_PT
-from typeset.drawing.shapes import Colour, Drawing, Rect, Rule, Shape, grey, moved
+from typeset.drawing.shapes import PT_PER_MM, Colour, Drawing, Rect, Rule, Shape, grey, moved
 from typeset.quantities.inline import Rich
 from typeset.setting.answer_lines import AnswerLine, answer_lines, answer_lines_reading
 from typeset.setting.frames import Placed, Role
@@ -19,7 +19,6 @@ from typeset.setting.paragraphs import TextStyle
 from typeset.setting.stretch import Stretch, fixed
 from typeset.setting.tick_boxes import lay_out_tick_boxes, tick_boxes_reading
 
-MM = 72 / 25.4
 # From one ruled line to the next, and the height of a line of unruled working.
 RULED_LINE_MM = 8.0
 # From the working above to the rule of an answer line: a written figure with some air,
@@ -107,7 +106,7 @@ def answer_space(
         return SpacePiece(width_pt, fixed(boxes.height_pt), lambda _: boxes.shapes, reading, source)
     room = _room(space, width_pt)
     foot = answer_lines(space.answers, style, width_pt)
-    gap = _GAP_TO_ANSWER_MM * MM if space.answers and room.height.greatest_pt else 0.0
+    gap = _GAP_TO_ANSWER_MM * PT_PER_MM if space.answers and room.height.greatest_pt else 0.0
     height = room.height.plus(gap) + _foot_height(space, style.size_pt)
 
     def draw(height_pt: float) -> tuple[Shape, ...]:
@@ -130,10 +129,10 @@ def _room(space: AnswerSpace, width_pt: float) -> _Room:
             return _Room(_rows_height(space.rows, space.ruled_mm), lambda _: ())
         case SpaceKind.LINES:
             height = _rows_height(space.rows, space.ruled_mm)
-            return _Room(height, lambda h: _ruled(width_pt, h, space.ruled_mm * MM))
+            return _Room(height, lambda h: _ruled(width_pt, h, space.ruled_mm * PT_PER_MM))
         case SpaceKind.SQUARES:
             height = _rows_height(space.rows, space.square_mm)
-            return _Room(height, lambda h: _squared(width_pt, h, space.square_mm * MM))
+            return _Room(height, lambda h: _squared(width_pt, h, space.square_mm * PT_PER_MM))
         case SpaceKind.BAR_MODEL:
             height = _frame_height(space)
             return _Room(height, lambda h: _framed(width_pt, h, space.started))
@@ -142,14 +141,14 @@ def _room(space: AnswerSpace, width_pt: float) -> _Room:
 
 
 def _rows_height(rows: Rows, row_mm: float) -> Stretch:
-    row = row_mm * MM
+    row = row_mm * PT_PER_MM
     return Stretch(rows.least * row, rows.natural * row, rows.greatest * row)
 
 
 def _frame_height(space: AnswerSpace) -> Stretch:
     """The rows asked for, or what the first bar needs if that is more."""
     rows = _rows_height(space.rows, space.ruled_mm)
-    needed = 2 * _FRAME_PADDING_MM * MM + (space.started.height_pt if space.started else 0.0)
+    needed = 2 * _FRAME_PADDING_MM * PT_PER_MM + (space.started.height_pt if space.started else 0.0)
     least = max(rows.least_pt, needed)
     return Stretch(least, max(rows.natural_pt, least), max(rows.greatest_pt, least))
 
@@ -157,9 +156,9 @@ def _frame_height(space: AnswerSpace) -> Stretch:
 def _foot_height(space: AnswerSpace, size_pt: float) -> Stretch:
     count, more, printed = len(space.answers), _ANSWER_LINE_MORE_MM, ANSWER_LINE_EMS
     return Stretch(
-        count * max((space.line_mm + more.least_pt) * MM, printed.least_pt * size_pt),
-        count * max((space.line_mm + more.natural_pt) * MM, printed.natural_pt * size_pt),
-        count * max((space.line_mm + more.greatest_pt) * MM, printed.greatest_pt * size_pt),
+        count * max((space.line_mm + more.least_pt) * PT_PER_MM, printed.least_pt * size_pt),
+        count * max((space.line_mm + more.natural_pt) * PT_PER_MM, printed.natural_pt * size_pt),
+        count * max((space.line_mm + more.greatest_pt) * PT_PER_MM, printed.greatest_pt * size_pt),
     )
 
 
@@ -187,5 +186,5 @@ def _framed(width_pt: float, height_pt: float, started: Drawing | None) -> tuple
     frame = Rect(0.0, 0.0, width_pt, height_pt, LEAST_RULE_PT, GUIDE_COLOUR)
     if started is None:
         return (frame,)
-    inset = _FRAME_PADDING_MM * MM
+    inset = _FRAME_PADDING_MM * PT_PER_MM
     return (frame, *(moved(shape, inset, inset) for shape in started.shapes))

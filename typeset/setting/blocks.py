@@ -11,11 +11,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from typeset.drawing.inline_maths import LEAST_RULE_PT
-from typeset.drawing.shapes import Drawing
+from typeset.drawing.shapes import PT_PER_MM, Drawing
 from typeset.errors import FitError
 from typeset.quantities.inline import Rich, words
 from typeset.setting.answer_spaces import (
-    MM,
     AnswerSpace,
     Rows,
     SpaceKind,
@@ -214,7 +213,7 @@ def _savings(question: Question) -> tuple[Saving, ...]:
     space = question.space
     if space is None or space.kind in (SpaceKind.LINE, SpaceKind.TICKS) or space.started:
         return ()
-    row = (space.square_mm if space.kind is SpaceKind.SQUARES else space.ruled_mm) * MM
+    row = (space.square_mm if space.kind is SpaceKind.SQUARES else space.ruled_mm) * PT_PER_MM
     return tuple(
         Saving(f"give {question.name} {_rows(space, kept)}", (space.rows.least - kept) * row)
         for kept in range(space.rows.least - 1, 0, -1)
@@ -229,6 +228,6 @@ def _rows(space: AnswerSpace, kept: int) -> str:
 
 def _wider(what: str, width_pt: float, column_pt: float) -> str:
     return (
-        f"{what} is {width_pt / MM:.0f} mm wide, its column {column_pt / MM:.0f} mm; "
+        f"{what} is {width_pt / PT_PER_MM:.0f} mm wide, its column {column_pt / PT_PER_MM:.0f} mm; "
         "make it narrower or give it the whole width"
     )

@@ -16,6 +16,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from typeset.drawing.shapes import PT_PER_MM
 from typeset.errors import FitError
 from typeset.setting.boxes import Box
 from typeset.setting.stretch import TOLERANCE_PT
@@ -40,7 +41,6 @@ _OPENING = "(\u2018\u201c'\"["
 _QUOTES_AND_BRACKETS = ")\u2019\u201d'\"]"
 _CLOSING = ".,;:?!" + _QUOTES_AND_BRACKETS
 _SENTENCE_ENDS = (".", "?", "!")
-_POINTS_PER_MM = 72 / 25.4
 
 
 def break_lines(
@@ -144,7 +144,7 @@ def _check_widths(boxes: Sequence[Box], measure_pt: float, size_pt: float) -> No
     for box in boxes:
         if box.width_pt > measure_pt + TOLERANCE_PT:
             raise FitError(
-                f"'{box.text}' is {box.width_pt / _POINTS_PER_MM:.0f} mm wide at {size_pt:g} pt "
-                f"and may not be broken, but the column is {measure_pt / _POINTS_PER_MM:.0f} mm "
+                f"'{box.text}' is {box.width_pt / PT_PER_MM:.0f} mm wide at {size_pt:g} pt "
+                f"and may not be broken, but the column is {measure_pt / PT_PER_MM:.0f} mm "
                 "wide; shorten it, or choose a layout with a wider column or smaller type"
             )

@@ -18,7 +18,7 @@ from typeset.drawing.inline_maths import (
     lay_out_atoms,
     sign_atoms,
 )
-from typeset.drawing.shapes import Drawing, Shape, moved
+from typeset.drawing.shapes import PT_PER_MM, Drawing, Shape, moved
 from typeset.errors import FitError
 from typeset.quantities.inline import Equals, Rich, plain
 from typeset.setting.frames import Role
@@ -176,10 +176,9 @@ def _check(
 ) -> None:
     for left, atoms in lines:
         if left + atoms_width_pt(atoms, style.size_pt) > measure_pt + TOLERANCE_PT:
-            mm = 72 / 25.4
             raise FitError(
                 f"the equation '{plain((equation,))}' has a side too wide for its column of "
-                f"{measure_pt / mm:.0f} mm at {style.size_pt:g} pt; give it a wider column"
+                f"{measure_pt / PT_PER_MM:.0f} mm at {style.size_pt:g} pt; give it a wider column"
             )
 
 
