@@ -48,7 +48,7 @@ def test_markup_prints_as_itself() -> None:
 
 def test_a_quantity_that_is_never_told_is_found() -> None:
     story = Story("Take {groups}.", PLACE)
-    left = list(unmentioned(story, tell(story, AMOUNTS, []), AMOUNTS))
+    left = list(unmentioned(story, tell(story, AMOUNTS, []), AMOUNTS, {}))
     assert [complaint.problem for complaint in left] == ["the story never mentions 'share'"]
 
 

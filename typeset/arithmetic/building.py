@@ -118,7 +118,8 @@ class _Builder:
         if problem is None:
             return None
         story = self.story(content, problem)
-        hint = tell(content.hint, problem.givens, self.complaints) if content.hint else None
+        amounts = self.tellable(content, problem)
+        hint = tell(content.hint, amounts, self.complaints) if content.hint else None
         solution = self.solve(FAMILIES[content.structure], problem, content)
         if solution is None or len(self.complaints) > before:
             return None
@@ -158,17 +159,20 @@ class _Builder:
     def story(self, content: ProblemContent, problem: Problem[Any]) -> Rich:
         """The story as set; what it leaves out or makes up is complained of."""
         before = len(self.complaints)
-        told = tell(content.story, problem.givens, self.complaints)
+        told = tell(content.story, self.tellable(content, problem), self.complaints)
         if len(self.complaints) > before:
             # A misspelt name would be complained of twice.
             return told.text
-        to_tell = {
-            name: amount
-            for name, amount in problem.givens.items()
-            if name not in problem.fields.facts
-        }
-        self.complaints.extend(unmentioned(content.story, told, to_tell))
+        quotes = FAMILIES[content.structure].quotes(problem)
+        to_tell = [name for name in problem.givens if name not in problem.fields.facts]
+        self.complaints.extend(unmentioned(content.story, told, to_tell, quotes))
         return told.text
+
+    @staticmethod
+    def tellable(content: ProblemContent, problem: Problem[Any]) -> dict[str, Amount | Rich]:
+        """What a story or hint may mention: the givens, and the family's own texts."""
+        quotes = FAMILIES[content.structure].quotes(problem)
+        return {**problem.givens, **{name: each.text for name, each in quotes.items()}}
 
     def solve(
         self, family: AnyFamily, problem: Problem[Any], content: ProblemContent

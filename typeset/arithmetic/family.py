@@ -10,6 +10,7 @@ from typeset.arithmetic.answers import AnswerValue
 from typeset.arithmetic.fields import FamilyFields
 from typeset.arithmetic.figures import Figure
 from typeset.arithmetic.problem import Problem
+from typeset.arithmetic.quotes import Quote
 from typeset.arithmetic.workings import MistakenWorking, Working
 from typeset.quantities.inline import Rich
 
@@ -69,6 +70,14 @@ class Family(ABC, Generic[F]):
     def counts_choices(self, problem: Problem[F]) -> bool:
         """True where the answer is a number of ways to choose."""
         return False
+
+    def is_search(self, problem: Problem[F]) -> bool:
+        """True where no sum leads to the answer: it is found by listing and striking out."""
+        return False
+
+    def quotes(self, problem: Problem[F]) -> Mapping[str, Quote]:
+        """Texts that the story may mention by a name, besides the givens."""
+        return {}
 
 
 AnyFamily = Family[Any]

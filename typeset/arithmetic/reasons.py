@@ -20,6 +20,7 @@ _VERDICTS = {
 }
 
 _COUNTED = "So this one counts the ways, and multiplies."
+_SEARCHED = "So this one is searched for: no multiplying or adding leads straight to it."
 
 
 def kind_of(family: AnyFamily, problem: Problem[Any]) -> Kind:
@@ -29,6 +30,8 @@ def kind_of(family: AnyFamily, problem: Problem[Any]) -> Kind:
     if family.counts_choices(problem):
         reason = join([own, say(_COUNTED)], " ") if own else _choices_reason(probes)
         return Kind(Decision.MULTIPLY, True, probes, reason)
+    if own and family.is_search(problem):
+        return Kind(Decision.NEITHER, False, probes, join([own, say(_SEARCHED)], " "))
     decision = decide(probes)
     sentences = [own] if own else [_sentence(probe) for probe in _telling(decision, probes)]
     reason = join([*sentences, say(_VERDICTS[decision])], " ")

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from typeset.arithmetic.names import listed, near_name
+from typeset.arithmetic.quotes import Quote
 from typeset.errors import Complaint
 from typeset.quantities.amount import Amount
 from typeset.quantities.inline import Inline, Rich, Words
@@ -49,15 +50,22 @@ def typographic(text: str) -> str:
     return re.sub(r"\s+", " ", text.replace(" - ", " \u2013 "))
 
 
-def unmentioned(story: Story, told: Told, names: Mapping[str, Amount]) -> Iterator[Complaint]:
-    """A complaint for every quantity that the story never mentions."""
-    for name in names:
-        if name not in told.mentioned:
-            yield Complaint(
-                story.place,
-                f"the story never mentions '{name}'",
-                f"write {{{name}}} where its number belongs, or move it to 'facts'",
-            )
+def unmentioned(
+    story: Story, told: Told, names: Iterable[str], quotes: Mapping[str, Quote]
+) -> Iterator[Complaint]:
+    """A complaint for every quantity that the story never mentions, alone or in a quote."""
+    quoted = {name for quote in told.mentioned & set(quotes) for name in quotes[quote].tells}
+    missing = [name for name in names if name not in told.mentioned | quoted]
+    # Of a number sentence only the whole can be mentioned, so it is the one to ask for.
+    asked = (next((q for q in quotes if name in quotes[q].tells), name) for name in missing)
+    for name in dict.fromkeys(asked):
+        yield Complaint(
+            story.place,
+            f"the story never mentions '{name}'",
+            f"write {{{name}}} where its number belongs, or move it to 'facts'"
+            if name not in quotes
+            else f"write {{{name}}} where it belongs",
+        )
 
 
 def _split(template: str) -> Iterator[tuple[str, str | None]]:

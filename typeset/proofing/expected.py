@@ -96,21 +96,24 @@ def text_words(text: str) -> tuple[str, ...]:
 
 def rich_words(rich: Rich) -> tuple[str, ...]:
     """The words of a text as set; boxes and rules to write on stand among them."""
-    text = plain(rich).replace(BOX_TEXT, f" {OPEN_BOX} ").replace(BLANK_TEXT, f" {WRITING_RULE} ")
-    return text_words(text)
+    return text_words(_as_read(rich))
 
 
 def value_in(rich: Rich, item: int, answer: AnswerValue) -> Value | None:
     """Where item number `item` of the text is printed, as words of `rich_words(rich)`."""
-    before, own = plain(rich[:item]), plain((rich[item],))
-    text = plain(rich)
-    if BOX_TEXT in text or BLANK_TEXT in text or not own:
+    before, own, text = _as_read(rich[:item]), _as_read((rich[item],)), _as_read(rich)
+    if not own.strip():
         return None
     start, end = len(before), len(before) + len(own)
     spans = [match.span() for match in _WORD.finditer(text)]
     inside = [i for i, (left, right) in enumerate(spans) if left < end and right > start]
     first, last = inside[0], inside[-1]
     return Value(answer, first, last, start - spans[first][0], spans[last][1] - end)
+
+
+def _as_read(rich: Rich) -> str:
+    """The plain text with boxes and rules as words of their own, as they are read back."""
+    return plain(rich).replace(BOX_TEXT, f" {OPEN_BOX} ").replace(BLANK_TEXT, f" {WRITING_RULE} ")
 
 
 def passage(

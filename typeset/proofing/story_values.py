@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 
+from typeset.arithmetic.families import FAMILIES
 from typeset.arithmetic.lessons import SolvedProblem
 from typeset.proofing.expected import Part, Passage, passage, with_values
+from typeset.quantities.amount import Amount
 
 _NAME = re.compile(r"\{([^{}]*)\}")
 
@@ -14,6 +17,16 @@ def story_passage(problem: SolvedProblem, about: str) -> Passage:
     """The story of the problem with the values that it prints."""
     story, content = problem.story, problem.content
     given = passage(about, Part.STORY, story, content.story.place, keeps=about)
-    names = (" ".join(name.split()) for name in _NAME.findall(content.story.template))
-    givens = problem.solution.problem.givens
-    return with_values(given, story, [givens.get(name) for name in names])
+    return with_values(given, story, list(_amounts(problem)))
+
+
+def _amounts(problem: SolvedProblem) -> Iterator[Amount | None]:
+    """What the items of the story print that are not running words, in order."""
+    solved, content = problem.solution.problem, problem.content
+    quotes = FAMILIES[content.structure].quotes(solved)
+    for braced in _NAME.findall(content.story.template):
+        name = " ".join(braced.split())
+        if name in quotes:
+            yield from quotes[name].amounts
+        else:
+            yield solved.givens.get(name)
