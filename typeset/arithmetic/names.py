@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Sequence
-from difflib import get_close_matches
 from fractions import Fraction
 
 from typeset.errors import AmountError
 from typeset.quantities.amount import Amount
 from typeset.quantities.units import noun
+from typeset.reading.complaints import likely
 
 
 def as_list(names: str | Sequence[str]) -> tuple[str, ...]:
@@ -24,8 +24,11 @@ def listed(names: Sequence[str], last: str = "or") -> str:
 
 
 def near_name(name: str, known: Collection[str]) -> str | None:
-    """The known name that an unknown one is most like, or None where none is like it."""
-    return next(iter(get_close_matches(name, known, 1)), None)
+    """The known name that an unknown one is most like, or None where none is like it.
+
+    The same likeness as in the reader's complaints, so that a slip is met alike everywhere.
+    """
+    return likely(name, known)
 
 
 def one_of(name: str, known: Sequence[str]) -> None:

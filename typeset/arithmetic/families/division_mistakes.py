@@ -77,4 +77,10 @@ def misread(
     problem: Problem[Any], division: Division, name: str, answer: AnswerValue, last: Step
 ) -> MistakenWorking:
     """A right division whose remainder is then read wrongly."""
-    return MistakenWorking(name, (closing(division), last), {problem.finds[0]: answer})
+    divided = step(
+        "Divide: {saying}, and {rest} left over.",
+        closing(division).equation,
+        saying=division.saying(division.quotient),
+        rest=division.part(division.rest),
+    )
+    return MistakenWorking(name, (divided, last), {problem.finds[0]: answer})

@@ -289,8 +289,8 @@ def _misread(view: _View, division: Division) -> Iterator[MistakenWorking]:
     }  # fmt: skip
     for name, (value, fits) in says.items():
         if fits:
-            last = step("So the answer is {value}.", value=value)
             answer = Amount(value.value, problem.units[asked])
+            last = step("So the answer is {answer}.", answer=answer)
             yield misread(problem, division, name, answer, last)
     if asked == GROUPS and remainder in (UP, DOWN):
         yield misread(problem, division, "remainder left as it is", both, named)

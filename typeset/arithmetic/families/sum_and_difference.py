@@ -109,8 +109,7 @@ def _taken_off(view: _View) -> Working:
     two, equal = view.two, view.total.like(view.total.value - view.difference.value)
     steps = [
         step(
-            f"Take off the {{difference}} more that {the(two.larger_name)} has, "
-            "and both are equal.",
+            f"Take the extra {{difference}} off {the(two.larger_name)}, and both are equal.",
             equation(minus(view.total, view.difference), equal),
             difference=view.difference,
         ),
