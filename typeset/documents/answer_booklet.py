@@ -24,7 +24,7 @@ from typeset.documents.composer import (
     stage_heading,
     week_names,
 )
-from typeset.documents.entries import Entry, entry_blocks, extension_block
+from typeset.documents.entries import Entry, entry_blocks, extension_blocks
 from typeset.documents.layout import Layout
 from typeset.quantities.inline import words
 from typeset.setting.blocks import Block, Column, Spacing, text_block
@@ -34,9 +34,8 @@ from typeset.setting.paragraphs import TextStyle
 from typeset.setting.pieces import text
 from typeset.setting.stretch import Stretch
 
-# Adults look things up here rather than read on, so lines and entries stand closer than on
-# the pupils' sheets.
-BOOKLET_LEADING = 1.3
+# Adults look things up here rather than read on, so entries stand closer than on the pupils'
+# sheets.
 BOOKLET_SPACING = Spacing(
     inner=Stretch(0.45, 0.6, 0.9),
     paragraph=Stretch(0.6, 0.9, 1.3),
@@ -51,11 +50,12 @@ def compose_answer_booklet(solved: SolvedWeek, layout: Layout) -> tuple[Document
     Raises FitError where one entry is taller than a page, GlyphError for a character that
     cannot be drawn.
     """
-    composer = Composer(layout)
+    composer = Composer(layout.for_booklet())
+    size_pt = layout.booklet.size_pt
     foot = f"{composer.say('booklet', 'title')} · {solved.week.title}"
-    frame = composer.frame(foot, layout.booklet_size_pt)
+    frame = composer.frame(foot, size_pt)
     booklet = _Booklet(composer, solved)
-    pages = flow(booklet.blocks, frame, layout.booklet_size_pt)
+    pages = flow(booklet.blocks, frame, size_pt)
     document = Document(
         title=f"{solved.week.title} – {composer.say('booklet', 'title').lower()}",
         subject=solved.week.title,
@@ -77,7 +77,7 @@ class _Booklet:
         """Title, then lesson after lesson."""
         column = replace(
             self.composer.column(size_pt),
-            style=TextStyle(size_pt, BOOKLET_LEADING),
+            style=TextStyle(size_pt, self.composer.layout.booklet.leading),
             spacing=BOOKLET_SPACING,
         )
         blocks = list(self._head(column))
@@ -132,7 +132,7 @@ class _Booklet:
                     yield from self._entries(each.problems, column)
             case SolvedExtension():
                 yield self._heading("extension", column, title=stage.content.title)
-                yield extension_block(self.composer, stage, column)
+                yield from extension_blocks(self.composer, stage, column)
 
     def _heading(self, key: str, column: Column, **names: str) -> Block:
         heading = self.composer.rich("headings", key, **names)

@@ -65,9 +65,13 @@ def room_of(
 
 
 def rows_of(composer: Composer, space: Space, lines: int | None) -> Rows:
-    """At least the lines asked for, or the layout's least."""
+    """At least the lines asked for, or the layout's least.
+
+    An author counts in lines of the usual height; where the layout's are higher, no room need
+    take more than a good part of a side.
+    """
     spaces = composer.layout.answer_spaces
-    least = lines or int(spaces.working_lines)
+    least = spaces.least_lines(lines, composer.layout.page.height_mm)
     if space is Space.MODEL and lines is None:
         least = max(1, ceil(spaces.bar_model_mm / spaces.ruled_mm))
     return Rows(least, least + _MORE_NATURAL, least + _MORE_GREATEST)

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typeset.arithmetic.lessons import SolvedLesson, SolvedWeek
 from typeset.documents.layout import Layout
 from typeset.documents.wording import phrase
+from typeset.drawing.fonts import width_pt
 from typeset.drawing.shapes import PT_PER_MM, moved
 from typeset.quantities.inline import Inline, Rich, words
 from typeset.setting.blocks import Block, Column
@@ -23,6 +24,11 @@ TITLE_SCALE = 1.6
 # A heavy rule opens every stage: it survives any photocopier, and is our one ornament.
 STAGE_RULE_PT = 2.0
 _FOOT_GAP_MM = 5.0
+# English as it runs on our sheets, to tell how wide a character is on average.
+_SAMPLE = (
+    "For every gull on the quay there are two terns, and the ferry carries 24 passengers. "
+    "How many of them are left over when the last boat has gone?"
+)
 # A character that no font and no text holds, to find the names in a filled template again.
 _MARK = "\ue000"
 
@@ -54,19 +60,26 @@ class Composer:
         return tuple(items)
 
     def column(self, size_pt: float) -> Column:
-        """The body's style over the whole width of the page."""
-        return Column(TextStyle(size_pt, self.layout.leading), self.width_pt)
+        """The body's style over the whole width of the page, no line longer than is easy."""
+        style = TextStyle(size_pt, self.layout.leading)
+        return Column(style, self.width_pt, longest_pt=self._longest_pt(size_pt))
+
+    def _longest_pt(self, size_pt: float) -> float | None:
+        """The layout's longest line in points, by the average width of a character."""
+        if self.layout.longest_line is None:
+            return None
+        return self.layout.longest_line * width_pt(_SAMPLE, size_pt) / len(_SAMPLE)
 
     @property
     def width_pt(self) -> float:
         """The width between the margins."""
         margins = self.layout.margins
-        return (self.layout.paper.width_mm - margins.left - margins.right) * PT_PER_MM
+        return (self.layout.page.width_mm - margins.left - margins.right) * PT_PER_MM
 
     def frame(self, foot: str, foot_size_pt: float) -> PageFrame:
         """The page with its foot line: what it belongs to at the left, the page at the right."""
         layout, margins = self.layout, self.layout.margins
-        paper_height = layout.paper.height_mm * PT_PER_MM
+        paper_height = layout.page.height_mm * PT_PER_MM
         foot_style = TextStyle(foot_size_pt, layout.leading)
         foot_height = strut_height_pt(foot_style) + _FOOT_GAP_MM * PT_PER_MM
         height = paper_height - (margins.top + margins.bottom) * PT_PER_MM - foot_height
@@ -77,7 +90,7 @@ class Composer:
             return self._foot(foot, page, foot_style, bottom)
 
         return PageFrame(
-            paper_width_pt=layout.paper.width_mm * PT_PER_MM,
+            paper_width_pt=layout.page.width_mm * PT_PER_MM,
             paper_height_pt=paper_height,
             left_pt=margins.left * PT_PER_MM,
             top_pt=margins.top * PT_PER_MM,

@@ -20,9 +20,7 @@ from typeset.setting.natural import Natural
 from typeset.setting.pieces import Columns, DrawingPiece, Indented, Piece, hanging, stack, text
 from typeset.setting.workings import WorkingStep, working
 
-# The easiest way and one other (the design page); more would bury the answer.
-_WAYS = 2
-_MISTAKES = 2
+_WAY_KEYS = ("one way", "another way", "another way")
 _FIGURE_WIDTH_EMS = 26.0
 
 
@@ -39,7 +37,7 @@ class Entry:
 def entry_blocks(composer: Composer, entry: Entry, column: Column) -> Iterator[Block]:
     """The entry: first what answers the question, then what helps with it.
 
-    The two stay on one page.
+    The two stay on one page, if one holds them.
     """
     problem = entry.problem
     source = problem.content.id
@@ -55,6 +53,7 @@ def entry_blocks(composer: Composer, entry: Entry, column: Column) -> Iterator[B
         hanging(label, answered, indent),
         before,
         keep_with_next=helping is not None,
+        may_part=True,
     )
     if helping is not None:
         yield Block(
@@ -64,26 +63,46 @@ def entry_blocks(composer: Composer, entry: Entry, column: Column) -> Iterator[B
         )
 
 
-def extension_block(composer: Composer, stage: SolvedExtension, column: Column) -> Block:
-    """The open task with its hints in order, and what to look for."""
-    source = stage.content.id
-    style = column.style
+def extension_blocks(composer: Composer, stage: SolvedExtension, column: Column) -> Iterator[Block]:
+    """The open task with its hints in order, then what to look for."""
+    source, style = stage.content.id, column.style
     label = number_label(str(stage.number), style, Role.QUESTION, source)
     indent = max(column.spacing.hang * style.size_pt, label.width_pt)
-    width = column.width_pt - indent
-    pieces: list[Piece] = [text(stage.story, style, width, Role.QUESTION, source)]
+    inner = column.narrowed(column.width_pt - indent)
+    pieces: list[Piece] = [text(stage.story, style, inner.text_pt, Role.QUESTION, source)]
     if stage.hints:
-        pieces.append(text(_bold(composer, "hints"), style, width, Role.TEXT, source))
-        pieces.extend(
-            _listed(str(index), hint, column.narrowed(width), source)
-            for index, hint in enumerate(stage.hints, 1)
-        )
-    if stage.look_for:
-        pieces.append(text(_bold(composer, "look for"), style, width, Role.TEXT, source))
-        pieces.extend(_listed("•", note, column.narrowed(width), source) for note in stage.look_for)
+        marks = [str(index) for index in range(1, len(stage.hints) + 1)]
+        pieces += _listing(composer, "hints", stage.hints, marks, inner, source)
     body = stack(pieces, column.gap(column.spacing.inner))
-    gap = column.gap(column.spacing.question)
-    return Block(f"the notes on question {stage.number}", hanging(label, body, indent), gap)
+    yield Block(
+        f"the notes on question {stage.number}",
+        hanging(label, body, indent),
+        column.gap(column.spacing.question),
+        keep_with_next=bool(stage.look_for),
+        may_part=True,
+    )
+    if stage.look_for:
+        marks = ["•"] * len(stage.look_for)
+        notes = _listing(composer, "look for", stage.look_for, marks, inner, source)
+        body = stack(notes, column.gap(column.spacing.inner))
+        gap = column.gap(column.spacing.inner)
+        yield Block(f"what to look for in question {stage.number}", Indented(body, indent), gap)
+
+
+def _listing(
+    composer: Composer,
+    key: str,
+    texts: Sequence[Rich],
+    marks: Sequence[str],
+    column: Column,
+    source: str,
+) -> list[Piece]:
+    """A heading, and the texts under it, each with its mark."""
+    style = column.style
+    return [
+        text(_bold(composer, key), style, column.width_pt, Role.TEXT, source),
+        *(_listed(m, each, column, source) for m, each in zip(marks, texts, strict=True)),
+    ]
 
 
 def _listed(mark: str, rich: Rich, column: Column, source: str) -> Piece:
@@ -102,7 +121,7 @@ def _answer_pieces(composer: Composer, entry: Entry, column: Column) -> Iterator
     """Story, answer, verdict or mistake, and the two ways."""
     problem, style, width = entry.problem, column.style, column.width_pt
     source = problem.content.id
-    yield text(problem.story, style, width, Role.QUESTION, source)
+    yield text(problem.story, style, column.text_pt, Role.QUESTION, source)
     yield text(_answers(composer, problem), style, width, Role.ANSWER, source)
     if entry.is_sorted:
         yield text(_verdict(composer, problem), style, width, Role.ANSWER, source)
@@ -115,9 +134,9 @@ def _answer_pieces(composer: Composer, entry: Entry, column: Column) -> Iterator
 
 def _help(composer: Composer, entry: Entry, column: Column) -> Piece | None:
     """The model at the left, the mistakes to listen for beside it; None where there is neither."""
-    problem = entry.problem
-    mistakes = () if entry.spotted else problem.solution.mistakes[:_MISTAKES]
-    figure = problem.solution.figure
+    problem, told = entry.problem, composer.layout.booklet
+    mistakes = () if entry.spotted else problem.solution.mistakes[: told.mistakes]
+    figure = problem.solution.figure if told.models else None
     if figure is None:
         return _listening(composer, mistakes, column, problem.content.id) if mistakes else None
     model = _model(figure, problem.content.id, column, beside=bool(mistakes))
@@ -173,14 +192,24 @@ def _verdict(composer: Composer, problem: SolvedProblem) -> Rich:
 
 
 def _ways(composer: Composer, problem: SolvedProblem, column: Column) -> Piece:
-    """The easiest working and one other, side by side."""
-    ways = problem.solution.workings[:_WAYS]
-    width = cell_width_pt(_WAYS, column)
-    cells = [
-        _way(composer, way, key, column.narrowed(width), problem.content.id)
-        for way, key in zip(ways, ("one way", "another way"), strict=False)
+    """The easiest workings side by side; one under the other where that is too narrow."""
+    ways = problem.solution.workings[: composer.layout.booklet.ways]
+    count = max(2, len(ways))
+    try:
+        cells = _way_cells(composer, ways, column.narrowed(cell_width_pt(count, column)), problem)
+        return Columns(tuple(cells), column.spacing.column * column.style.size_pt)
+    except FitError:
+        cells = _way_cells(composer, ways, column, problem)
+        return stack(cells, column.gap(column.spacing.inner))
+
+
+def _way_cells(
+    composer: Composer, ways: Sequence[Working], column: Column, problem: SolvedProblem
+) -> list[Piece]:
+    return [
+        _way(composer, way, key, column, problem.content.id)
+        for way, key in zip(ways, _WAY_KEYS, strict=False)
     ]
-    return Columns(tuple(cells), column.spacing.column * column.style.size_pt)
 
 
 def _way(composer: Composer, way: Working, key: str, column: Column, source: str) -> Piece:

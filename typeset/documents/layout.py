@@ -11,18 +11,28 @@ from typing import Annotated, Any, Literal, TypeAlias
 
 from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, model_validator
 
-from typeset.arithmetic.fields import refuse
+from typeset.arithmetic.fields import YesNo, refuse
 from typeset.documents.paper import Paper, paper_named, paper_names
-from typeset.drawing.shapes import Colour
+from typeset.drawing.contrast import contrast
+from typeset.drawing.shapes import BLACK, Colour
 from typeset.errors import AmountError
 from typeset.quantities.parsing import parse_amount
 from typeset.quantities.units import UNITS, Dimension
+from typeset.setting.answer_spaces import GUIDE_COLOUR
 
 # Printers leave an edge of up to 6.7 mm white (HP Officejet 7210 manual); 10 mm is safe.
 _LEAST_MARGIN_MM = 10
 # Clear print starts at 12 pt for pupils (UKAAF MS03); an adults' booklet may be smaller.
 _LEAST_BOOKLET_PT = 9
 _LARGEST_PT = 48
+# WCAG 2.2: 7 : 1 for text (success criterion 1.4.6), 3 : 1 for lines that are needed (1.4.11).
+_LEAST_TEXT_CONTRAST = 7.0
+_LEAST_LINE_CONTRAST = 3.0
+# Ruled lines of 8 mm are common practice; wider ones may take this part of a page at least.
+_USUAL_RULED_MM = 8.0
+_PART_OF_PAGE = 0.28
+# Below a narrow newspaper column every second line would break badly (common practice).
+_LEAST_CHARACTERS = 30
 
 
 def _millimetres(value: Any) -> Any:
@@ -58,9 +68,41 @@ def _tint(value: Any) -> Any:
     if isinstance(value, list) and len(value) == 3:
         levels = [_number(level) for level in value]
         if all(0 <= level <= 255 for level in levels):
-            return tuple(level / 255 for level in levels)
+            red, green, blue = (level / 255 for level in levels)
+            return _bright_enough((red, green, blue))
     raise refuse(
         "the tint is three numbers from 0 to 255", "write none, or such as [255, 250, 235]"
+    )
+
+
+def _bright_enough(tint: Colour) -> Colour:
+    """The tint, refused where text or the lines to write on would not stand out from it."""
+    for what, ink, least in (
+        ("text", BLACK, _LEAST_TEXT_CONTRAST),
+        ("the lines to write on", GUIDE_COLOUR, _LEAST_LINE_CONTRAST),
+    ):
+        ratio = contrast(ink, tint)
+        if ratio < least:
+            # Cut off, never rounded up: 2.996 is not 3.
+            shown = int(ratio * 100) / 100
+            raise refuse(
+                f"on this tint {what} would have a contrast of {shown:.2f} : 1, "
+                f"and WCAG 2.2 asks for {least:g} : 1",
+                "choose a paler tint",
+            )
+    return tint
+
+
+def _characters(value: Any) -> Any:
+    """'70 characters', or none."""
+    if value == "none":
+        return None
+    count = str(value).removesuffix("characters").strip()
+    if count.isdecimal() and int(count) >= _LEAST_CHARACTERS:
+        return int(count)
+    raise refuse(
+        f"'{value}' is no length of a line",
+        f"write none, or such as 70 characters ({_LEAST_CHARACTERS} at least)",
     )
 
 
@@ -120,6 +162,39 @@ class AnswerSpaces(_Part):
     working_lines: Annotated[Number, Field(ge=1)] = Field(alias="working lines")
     bar_model_mm: Annotated[Millimetres, Field(ge=12)] = Field(alias="bar model")
 
+    def least_lines(self, asked: int | None, page_mm: float) -> int:
+        """The lines that an author asks for, or the least of the layout.
+
+        Where lines are higher than usual, no more of them than fill a good part of a page.
+        """
+        if asked is None:
+            return int(self.working_lines)
+        if self.ruled_mm <= _USUAL_RULED_MM:
+            return asked
+        return max(
+            int(self.working_lines), min(asked, int(_PART_OF_PAGE * page_mm / self.ruled_mm))
+        )
+
+
+class SheetShows(_Part):
+    """What stands on a pupils' sheet besides its questions."""
+
+    name_and_date: YesNo = Field(default=True, alias="name and date")
+    aim: YesNo = True
+
+
+class Booklet(_Part):
+    """How the adults' booklet is set, and how much it tells of each problem."""
+
+    size_pt: Annotated[Number, Field(ge=_LEAST_BOOKLET_PT, le=_LARGEST_PT)] = Field(
+        alias="type size"
+    )
+    leading: Annotated[Number, Field(ge=1.15, le=2.0)] = 1.3
+    # The easiest way first, then others.
+    ways: Annotated[int, Field(ge=1, le=3)] = 2
+    mistakes: Annotated[int, Field(ge=0, le=4)] = 2
+    models: YesNo = True
+
 
 class Layout(_Part):
     """Everything that a layout file says. Lengths in millimetres, type sizes in points."""
@@ -127,17 +202,34 @@ class Layout(_Part):
     name: str = Field(alias="layout")
     upright: Annotated[Paper, BeforeValidator(_paper)] = Field(alias="paper")
     orientation: Literal["portrait", "landscape"]
+    # So many copies of a task sheet stand side by side on the paper, to be cut apart.
+    copies: Annotated[int, Field(ge=1, le=2)] = Field(default=1, alias="copies side by side")
     margins: Margins
+    sides: Literal["as asked", "as needed"] = "as asked"
     type_size: TypeSize = Field(alias="type size")
-    booklet_size_pt: Annotated[Number, Field(ge=_LEAST_BOOKLET_PT, le=_LARGEST_PT)] = Field(
-        alias="booklet type size"
+    longest_line: Annotated[int | None, BeforeValidator(_characters)] = Field(
+        default=None, alias="longest line"
     )
     leading: Annotated[Number, Field(ge=1.15, le=2.0)]
     tint: Annotated[Colour | None, BeforeValidator(_tint)] = Field(alias="paper tint")
     answer_spaces: AnswerSpaces = Field(alias="answer spaces")
+    sheet: SheetShows = SheetShows()
+    booklet: Booklet
     wording: Mapping[str, Mapping[str, str]]
 
     @property
     def paper(self) -> Paper:
-        """The sheet as it lies."""
+        """The paper as it lies."""
         return self.upright if self.orientation == "portrait" else self.upright.turned()
+
+    @property
+    def page(self) -> Paper:
+        """One copy's share of the paper."""
+        paper = self.paper
+        return Paper(paper.name, paper.width_mm / self.copies, paper.height_mm)
+
+    def for_booklet(self) -> Layout:
+        """The same for the booklet, which stands on the whole paper: upright, one copy."""
+        if self.copies == 1:
+            return self
+        return self.model_copy(update={"copies": 1, "orientation": "portrait"})

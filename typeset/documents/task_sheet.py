@@ -25,6 +25,7 @@ from typeset.documents.composer import (
     stage_heading,
     week_names,
 )
+from typeset.documents.copies import side_by_side
 from typeset.documents.layout import Layout
 from typeset.drawing.figures import draw_figure
 from typeset.drawing.shapes import Drawing
@@ -44,7 +45,7 @@ from typeset.setting.blocks import (
 )
 from typeset.setting.framed import Framed
 from typeset.setting.frames import Document, Role
-from typeset.setting.pages import PageLayout, fill_sides
+from typeset.setting.pages import PageLayout, fill_needed, fill_sides
 from typeset.setting.pieces import Columns, Piece, hanging, stack, text
 from typeset.setting.stretch import Stretch
 from typeset.setting.workings import WorkingStep, working
@@ -66,7 +67,7 @@ _NAME_SHARE = 0.62
 def compose_task_sheet(
     solved: SolvedWeek, lesson: SolvedLesson, layout: Layout
 ) -> tuple[Document, PageLayout]:
-    """The finished task sheet and how full its sides are.
+    """The finished task sheet, and its pages as one copy with how full they are.
 
     Raises FitError where the lesson cannot be made to fill its sides, GlyphError for a
     character that cannot be drawn.
@@ -75,14 +76,18 @@ def compose_task_sheet(
     foot = composer.say("sheet", "foot", **week_names(solved, lesson))
     frame = composer.frame(foot, layout.type_size.smallest)
     sheet = _Sheet(composer, solved, lesson)
+    sizes = layout.type_size.sizes_pt()
     try:
-        pages = fill_sides(sheet.blocks, frame, lesson.lesson.sides, layout.type_size.sizes_pt())
+        if layout.sides == "as asked":
+            pages = fill_sides(sheet.blocks, frame, lesson.lesson.sides, sizes)
+        else:
+            pages = fill_needed(sheet.blocks, frame, sizes)
     except FitError as error:
         raise FitError(f"{lesson.lesson.place.file}: {error}") from error
     document = Document(
         title=f"{lesson.lesson.title} – task sheet",
         subject=solved.week.title,
-        pages=pages.pages,
+        pages=side_by_side(pages.pages, layout.paper, layout.copies),
         type_size_pt=pages.type_size_pt,
         fingerprint=solved.week.fingerprint,
     )
@@ -108,18 +113,9 @@ class _Sheet:
     def _head(self, column: Column) -> Iterator[Block]:
         """Name and date to fill in, the title, the aim."""
         composer, lesson = self.composer, self.lesson.lesson
-        gap = column.spacing.column * column.style.size_pt
-        name_width = _NAME_SHARE * (column.width_pt - gap)
-        lines = Columns(
-            (
-                _fill_in(composer.rich("sheet", "name"), column, name_width),
-                _fill_in(
-                    composer.rich("sheet", "date"), column, column.width_pt - gap - name_width
-                ),
-            ),
-            gap,
-        )
-        yield Block("the name line", lines, keep_with_next=True)
+        shows = composer.layout.sheet
+        if shows.name_and_date:
+            yield Block("the name line", self._name_and_date(column), keep_with_next=True)
         title = column.style.scaled(TITLE_SCALE).bold()
         yield Block(
             "the title",
@@ -127,8 +123,22 @@ class _Sheet:
             column.gap(column.spacing.heading),
             keep_with_next=True,
         )
-        label = f"{composer.say('sheet', 'aim')}: "
-        yield text_block("the aim", (*words(label, bold=True), *words(lesson.aim)), column)
+        if shows.aim:
+            label = f"{composer.say('sheet', 'aim')}: "
+            yield text_block("the aim", (*words(label, bold=True), *words(lesson.aim)), column)
+
+    def _name_and_date(self, column: Column) -> Piece:
+        composer = self.composer
+        gap = column.spacing.column * column.style.size_pt
+        name_width = _NAME_SHARE * (column.width_pt - gap)
+        date_width = column.width_pt - gap - name_width
+        return Columns(
+            (
+                _fill_in(composer.rich("sheet", "name"), column, name_width),
+                _fill_in(composer.rich("sheet", "date"), column, date_width),
+            ),
+            gap,
+        )
 
     def _stage(self, stage: SolvedStage, column: Column) -> Iterator[Block]:
         match stage:
@@ -283,7 +293,7 @@ def _numbered(
     label = number_label(str(problem.number), style, Role.QUESTION, source)
     indent = max(column.spacing.hang * style.size_pt, label.width_pt)
     inner = column.narrowed(column.width_pt - indent)
-    story = text(problem.story, style, inner.width_pt, Role.QUESTION, source)
+    story = text(problem.story, style, inner.text_pt, Role.QUESTION, source)
     pieces = stack((story, *body(inner)), column.gap(column.spacing.inner))
     gap = column.gap(column.spacing.question)
     return Block(f"question {problem.number}", hanging(label, pieces, indent), gap, optional=True)

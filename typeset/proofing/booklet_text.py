@@ -28,9 +28,7 @@ from typeset.proofing.story_values import story_passage
 from typeset.quantities.inline import Rich, join, plain, words
 
 _LETTERS = re.compile(r"^\S+")
-# The easiest way and one other; the two mistakes that matter most.
-_WAYS = 2
-_MISTAKES = 2
+_WAY_KEYS = ("one way", "another way", "another way")
 
 
 def expect_booklet(solved: SolvedWeek, layout: Layout) -> Expected:
@@ -117,15 +115,15 @@ class _Lesson:
         yield self.answers(problem)
         for each in told:
             yield passage(about, Part.TEXT, each, place, keeps=about)
-        for way, key in zip(
-            problem.solution.workings[:_WAYS], ("one way", "another way"), strict=False
-        ):
+        ways = problem.solution.workings[: self.layout.booklet.ways]
+        for way, key in zip(ways, _WAY_KEYS, strict=False):
             yield from self.way(problem, way, key)
-        if problem.solution.figure is not None:
+        if self.layout.booklet.models and problem.solution.figure is not None:
             empty = passage(about, Part.FIGURE, "", place, keeps=about)
-            yield replace(empty, figure=problem.solution.figure, show=Show.COMPLETE)
+            figure = problem.solution.figure
+            yield replace(empty, figure=figure, show=Show.COMPLETE, may_part=True)
         if not spotted:
-            yield from self.mistakes(problem)
+            yield from (replace(each, may_part=True) for each in self.mistakes(problem))
 
     def answers(self, problem: SolvedProblem) -> Passage:
         """'Answer: 60 gulls', with the values that it prints."""
@@ -172,7 +170,7 @@ class _Lesson:
 
     def mistakes(self, problem: SolvedProblem) -> Iterator[Passage]:
         about, place = self.about(problem.number), problem.content.place
-        mistakes = problem.solution.mistakes[:_MISTAKES]
+        mistakes = problem.solution.mistakes[: self.layout.booklet.mistakes]
         if mistakes:
             yield passage(about, Part.TEXT, self.say("listen for"), place, keeps=about)
         for mistake in mistakes:
@@ -190,6 +188,11 @@ class _Lesson:
         for index, (hint, typed) in enumerate(zip(stage.hints, content.hints, strict=True), 1):
             numbered = (*words(f"{index} "), *hint)
             yield passage(about, Part.TEXT, numbered, typed.place, keeps=about)
+        yield from (replace(each, may_part=True) for each in self.notes(stage, about))
+
+    def notes(self, stage: SolvedExtension, about: str) -> Iterator[Passage]:
+        """What to look for in an open task."""
+        content = stage.content
         if stage.look_for:
             yield passage(about, Part.TEXT, self.say("look for"), content.place, keeps=about)
         for note, typed in zip(stage.look_for, content.look_for, strict=True):

@@ -55,8 +55,9 @@ class Value:
 class Passage:
     """A run of words that belongs together. `about` is what a finding calls it ('question 7').
 
-    `keeps` names what it must share a page with (a question is never split); a figure has
-    no words of its own, since its labels may stand in any order.
+    `keeps` names what it must share a page with (a question is never split); what `may_part`
+    may stand on the next page where all of it together is higher than one. A figure has no
+    words of its own, since its labels may stand in any order.
     """
 
     about: str
@@ -64,6 +65,7 @@ class Passage:
     words: tuple[str, ...]
     source: str = ""
     keeps: str = ""
+    may_part: bool = False
     figure: Figure | None = None
     show: Show = Show.COMPLETE
     values: tuple[Value, ...] = ()

@@ -9,8 +9,8 @@ from typeset.proofing.checks import Proof
 from typeset.proofing.expected import Part
 from typeset.proofing.finding import Finding
 from typeset.proofing.page_marks import Word
-from typeset.proofing.places import around
-from typeset.proofing.regions import question_groups
+from typeset.proofing.places import MM_PT, around
+from typeset.proofing.regions import parts_of, question_groups
 
 # A fraction's own line of reading lies a quarter of an em over its baseline.
 _SAME_LINE_EMS = 0.6
@@ -18,6 +18,7 @@ _SAME_LINE_EMS = 0.6
 _FARTHEST_LEADINGS = 2.0
 _PARAGRAPHS = (Part.STORY, Part.TEXT, Part.TITLE, Part.HEADING, Part.ANSWER)
 _SLACK_PT = 1.0
+_NEARLY = 0.75
 
 
 def check_flow(proof: Proof) -> Iterator[Finding]:
@@ -49,14 +50,28 @@ def _follows(proof: Proof, before: Word, after: Word) -> bool:
 
 
 def _splits(proof: Proof) -> Iterator[Finding]:
-    """No question stands on two pages."""
+    """No question stands on two pages, but where it is higher than one and may part."""
     for about, indices in question_groups(proof.account.passages):
-        words = _words(proof, indices)
-        pages = sorted({word.page for word in words})
-        if len(pages) > 1:
-            first = next(word for word in words if word.page != words[0].page)
-            what = f"{about} is split over pages {' and '.join(map(str, pages))}"
-            yield proof.about_word(first, what, "", "order")
+        parts = parts_of(proof.account, indices)
+        for part in parts if _too_high(proof, parts) else (indices,):
+            words = _words(proof, part)
+            pages = sorted({word.page for word in words})
+            if len(pages) > 1:
+                first = next(word for word in words if word.page != words[0].page)
+                what = f"{about} is split over pages {' and '.join(map(str, pages))}"
+                yield proof.about_word(first, what, "", "order")
+
+
+def _too_high(proof: Proof, parts: Sequence[Sequence[int]]) -> bool:
+    """True where the parts of a question together are higher than a page has room for.
+
+    What is drawn may reach beyond its words, and a heading may have to stand with them, so
+    nearly as high counts.
+    """
+    heights = [around(word.box for word in _words(proof, part)).height for part in parts]
+    margins = proof.layout.margins
+    room = proof.layout.page.height_mm - margins.top - margins.bottom
+    return sum(heights) > _NEARLY * room * MM_PT
 
 
 def _sequence(proof: Proof) -> Iterator[Finding]:

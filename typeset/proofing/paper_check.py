@@ -28,7 +28,7 @@ def _sides(count: int) -> str:
 
 
 def _check_page(proof: Proof, page: ReadPage) -> Iterator[Finding]:
-    paper = proof.layout.paper
+    paper = proof.layout.page
     wide, high = paper.width_mm * MM_PT, paper.height_mm * MM_PT
     differs = max(abs(page.width_pt - wide), abs(page.height_pt - high))
     if differs > _TOLERANCE_PT:

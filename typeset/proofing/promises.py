@@ -15,7 +15,7 @@ from typeset.arithmetic.lessons import (
     SolvedStage,
     problems_of,
 )
-from typeset.documents.layout import AnswerSpaces
+from typeset.documents.layout import Layout
 from typeset.reading.content import Space
 
 # An open task gets ruled lines, and three at least.
@@ -37,33 +37,34 @@ class Promise:
     sorts: bool = False
 
 
-def promised_rooms(lesson: SolvedLesson, spaces: AnswerSpaces) -> Iterator[Promise]:
+def promised_rooms(lesson: SolvedLesson, layout: Layout) -> Iterator[Promise]:
     """The rooms of a lesson's questions, in order."""
     for stage in lesson.stages:
         if isinstance(stage, SolvedExtension):
             space = stage.content.space or Space.LINES
             wanted = Space.LINES if space in (Space.LINE, Space.BOX) else space
             lines = stage.content.lines or _EXTENSION_LINES
-            yield _promise(stage.number, wanted, lines, spaces)
+            yield _promise(stage.number, wanted, lines, layout)
             continue
         for problem in problems_of(stage):
-            yield _of_problem(problem, stage, spaces)
+            yield _of_problem(problem, stage, layout)
 
 
-def _of_problem(problem: SolvedProblem, stage: SolvedStage, spaces: AnswerSpaces) -> Promise:
+def _of_problem(problem: SolvedProblem, stage: SolvedStage, layout: Layout) -> Promise:
     about = f"question {problem.number}"
     if isinstance(stage, SolvedSort):
-        return Promise(about, Space.LINE, 0, spaces.line_mm, sorts=True)
+        return Promise(about, Space.LINE, 0, layout.answer_spaces.line_mm, sorts=True)
     usual = Space.LINE if isinstance(stage, SolvedRecap) else Space.WORKING
     space = problem.content.space or usual
     if isinstance(stage, SolvedSpot) and space is Space.LINE:
-        return Promise(about, space, 0, spaces.line_mm)
-    return _promise(problem.number, space, problem.content.lines, spaces)
+        return Promise(about, space, 0, layout.answer_spaces.line_mm)
+    return _promise(problem.number, space, problem.content.lines, layout)
 
 
-def _promise(number: int, space: Space, lines: int | None, spaces: AnswerSpaces) -> Promise:
+def _promise(number: int, space: Space, lines: int | None, layout: Layout) -> Promise:
     about = f"question {number}"
-    rows = lines or int(spaces.working_lines)
+    spaces = layout.answer_spaces
+    rows = spaces.least_lines(lines, layout.page.height_mm)
     match space:
         case Space.LINE:
             return Promise(about, space, 0, spaces.line_mm)

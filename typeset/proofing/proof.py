@@ -26,6 +26,7 @@ from typeset.proofing.promises import Promise, promised_rooms
 from typeset.proofing.read_back import Unreadable, read_document
 from typeset.proofing.rooms import check_rooms
 from typeset.proofing.sheet_text import expect_sheet
+from typeset.proofing.side_by_side import check_copies, first_copy
 from typeset.proofing.telling import tell_account
 from typeset.proofing.values import check_values
 
@@ -59,8 +60,8 @@ def proof_sheet(
         facts,
         layout,
         layout.type_size.smallest,
-        lesson.lesson.sides,
-        tuple(promised_rooms(lesson, layout.answer_spaces)),
+        lesson.lesson.sides if layout.sides == "as asked" else None,
+        tuple(promised_rooms(lesson, layout)),
         _nouns((lesson,)),
     )
     return _proof(pdf, order)
@@ -76,8 +77,8 @@ def proof_booklet(
         name,
         expect_booklet(solved, layout),
         facts,
-        layout,
-        layout.booklet_size_pt,
+        layout.for_booklet(),
+        layout.booklet.size_pt,
         None,
         (),
         _nouns(solved.lessons),
@@ -90,7 +91,9 @@ def _proof(pdf: Path | bytes, order: _Order) -> list[Finding]:
     data = pdf if isinstance(pdf, bytes) else pdf.read_bytes()
     try:
         findings = list(check_file(data, order.name, order.facts))
-        document = read_document(data, order.name)
+        sheets = read_document(data, order.name)
+        findings.extend(check_copies(sheets, order.layout))
+        document = first_copy(sheets, order.layout)
         words = body_words(document, order.layout, order.least_pt)
         account = take_account(order.expected.passages, words)
         findings += [*_say(account, document, order), *_look(account, document, order)]

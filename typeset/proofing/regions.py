@@ -34,20 +34,36 @@ class Region:
 
 
 def question_regions(account: Account, pages: Sequence[ReadPage]) -> Iterator[Region]:
-    """The regions of all questions whose words were found on one page."""
-    groups = list(question_groups(account.passages))
+    """The regions of all questions whose words were found on one page, and of the two parts of
+    one that stands on two pages since it is higher than one."""
     starts = _starts(account)
-    for about, indices in groups:
-        words = [word for index in indices for word in account.words_of(index)]
-        if not words or len({word.page for word in words}) != 1:
-            continue
-        page = pages[words[0].page - 1]
-        top = min(word.box.top for word in words)
-        below = [
-            y for owner, number, y in starts if owner != about and number == page.number and y > top
-        ]
-        bottom = min([page.height_pt, *below])
-        yield Region(about, indices, page, Box(0.0, top, page.width_pt, bottom))
+    for about, indices in question_groups(account.passages):
+        for part in parts_of(account, indices):
+            words = [word for index in part for word in account.words_of(index)]
+            if not words or len({word.page for word in words}) != 1:
+                continue
+            page = pages[words[0].page - 1]
+            # What is carried over begins its page, above its first word if it is a drawing.
+            top = min(word.box.top for word in words) if part[0] == indices[0] else 0.0
+            below = [
+                y
+                for owner, number, y in starts
+                if owner != about and number == page.number and y > top
+            ]
+            bottom = min([page.height_pt, *below])
+            yield Region(about, part, page, Box(0.0, top, page.width_pt, bottom))
+
+
+def parts_of(account: Account, indices: Sequence[int]) -> tuple[tuple[int, ...], ...]:
+    """The passages of a question as one part; as two where what may part is on a later page."""
+    stays = tuple(index for index in indices if not account.passages[index].may_part)
+    parts = tuple(index for index in indices if account.passages[index].may_part)
+    first, then = (
+        {word.page for index in each for word in account.words_of(index)} for each in (stays, parts)
+    )
+    if first and then and min(then) > max(first):
+        return (stays, parts)
+    return (tuple(indices),)
 
 
 def question_groups(passages: Sequence[Passage]) -> Iterator[tuple[str, tuple[int, ...]]]:

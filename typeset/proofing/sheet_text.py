@@ -63,11 +63,13 @@ class _Sheet:
 
     def passages(self) -> Iterator[Passage]:
         """Name and date, title and aim, then stage after stage."""
-        lesson = self.lesson.lesson
-        for key in ("name", "date"):
+        lesson, shows = self.lesson.lesson, self.layout.sheet
+        for key in ("name", "date") if shows.name_and_date else ():
             yield passage(f"the {key} line", Part.ROOM, f"{self.say(key)} {WRITING_RULE}")
         yield passage("the title", Part.TITLE, lesson.title, lesson.place)
-        yield passage("the aim", Part.TEXT, f"{self.say('aim')}: {lesson.aim}", lesson.place)
+        if shows.aim:
+            aim = f"{self.say('aim')}: {lesson.aim}"
+            yield passage("the aim", Part.TEXT, aim, lesson.place)
         for stage in self.lesson.stages:
             yield from self.stage(stage)
 

@@ -54,6 +54,18 @@ def too_tall(blocks: Sequence[Block], room_pt: float, size_pt: float) -> FitErro
     return None
 
 
+def parted(blocks: Sequence[Block], room_pt: float) -> list[Block]:
+    """The blocks, those that may part parted where they are higher together than a page."""
+    result = list(blocks)
+    for span in _groups(blocks):
+        if page_height(blocks, span).least_pt <= room_pt + TOLERANCE_PT:
+            continue
+        for index in range(span.first, span.end):
+            if blocks[index].may_part:
+                result[index] = replace(blocks[index], keep_with_next=False)
+    return result
+
+
 def too_few_blocks(blocks: Sequence[Block], sides: int) -> FitError:
     """The error for blocks that cannot be spread over so many sides."""
     groups = len(_groups(blocks))

@@ -50,6 +50,7 @@ class Block:
 
     `name` is what messages call it ('question 3'). The gap before it is left out at the top
     of a page, and gives way to the `after` of the block before it, where that has one.
+    `may_part` gives up being kept with the next block where the two are higher than a page.
     `optional` marks what a teacher could leave out to make a sheet fit.
     """
 
@@ -58,6 +59,7 @@ class Block:
     before: Stretch = NO_GAP
     after: Stretch | None = None
     keep_with_next: bool = False
+    may_part: bool = False
     starts_page: bool = False
     optional: bool = False
     savings: tuple[Saving, ...] = ()
@@ -85,11 +87,20 @@ class Spacing:
 
 @dataclass(frozen=True, slots=True)
 class Column:
-    """What every builder needs: the body's style, the width, and the layout's distances."""
+    """What every builder needs: the body's style, the width, and the layout's distances.
+
+    No line of running text is longer than `longest_pt`, however wide the column.
+    """
 
     style: TextStyle
     width_pt: float
     spacing: Spacing = Spacing()
+    longest_pt: float | None = None
+
+    @property
+    def text_pt(self) -> float:
+        """The width in which running text is set."""
+        return self.width_pt if self.longest_pt is None else min(self.width_pt, self.longest_pt)
 
     def narrowed(self, width_pt: float) -> Column:
         """The same with another width."""
@@ -120,7 +131,7 @@ def text_block(
     name: str, rich: Rich, column: Column, role: Role = Role.TEXT, source: str = ""
 ) -> Block:
     """A paragraph over the whole width. Raises GlyphError, FitError."""
-    piece = text(rich, column.style, column.width_pt, role, source)
+    piece = text(rich, column.style, column.text_pt, role, source)
     return Block(name, piece, column.gap(column.spacing.paragraph))
 
 
@@ -199,7 +210,7 @@ def _body(question: Question, column: Column) -> Piece:
 
 def _story_and_space(question: Question, column: Column, figure: Drawing | None) -> Piece:
     style, width, source = column.style, column.width_pt, question.source
-    pieces: list[Piece] = [text(question.story, style, width, Role.QUESTION, source)]
+    pieces: list[Piece] = [text(question.story, style, column.text_pt, Role.QUESTION, source)]
     if figure is not None:
         pieces.append(DrawingPiece(figure, Role.FIGURE, source))
     if question.space is not None:

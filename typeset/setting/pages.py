@@ -13,7 +13,7 @@ from typing import TypeAlias
 
 from typeset.drawing.shapes import Colour
 from typeset.errors import FitError
-from typeset.setting.advice import too_few_blocks, too_long, too_tall
+from typeset.setting.advice import parted, too_few_blocks, too_long, too_tall
 from typeset.setting.blocks import Block
 from typeset.setting.breaking import Span, best_pages, fewest_pages, gap_before, page_height
 from typeset.setting.frames import Page, Placed
@@ -87,12 +87,42 @@ def fill_sides(
     raise _misfit(compose(sizes[-1]), frame, sides, sizes[-1])
 
 
+def fill_needed(compose: Compose, frame: PageFrame, sizes: Sequence[float]) -> PageLayout:
+    """The blocks on as many sides as they need at the largest size, the sides evenly filled.
+
+    `sizes` descend; a smaller one is taken only where a block does not fit at a larger.
+    Raises FitError for a block that is too wide or too tall at every size.
+    """
+    failed: FitError | None = None
+    for size in sizes:
+        try:
+            blocks = compose(size)
+        except FitError as error:
+            failed = error
+            continue
+        if tall := too_tall(blocks, frame.height_pt, size):
+            failed = tall
+            continue
+        return _fill_fewest(blocks, frame, size)
+    raise failed or FitError("there is no type size to set the sheet in")
+
+
+def _fill_fewest(blocks: Sequence[Block], frame: PageFrame, size_pt: float) -> PageLayout:
+    """On the sides that the natural heights need, or one fewer where they then fit."""
+    natural = fewest_pages(blocks, frame.height_pt, natural=True)
+    for sides in (natural - 1, natural):
+        spans = best_pages(blocks, frame.height_pt, sides) if sides else None
+        if spans is not None:
+            return _filled(blocks, spans, frame, size_pt)
+    raise FitError("these blocks find no place, though each fits on a side")
+
+
 def flow(compose: Compose, frame: PageFrame, size_pt: float) -> PageLayout:
     """The blocks on as few pages as they need at natural heights, evenly filled.
 
     Raises FitError for blocks that must stand together and are taller than a page.
     """
-    blocks = compose(size_pt)
+    blocks = parted(compose(size_pt), frame.height_pt)
     if not blocks:
         return PageLayout((), size_pt, (), ())
     if tall := too_tall(blocks, frame.height_pt, size_pt):
