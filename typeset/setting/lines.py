@@ -9,7 +9,7 @@ and never hyphenated, so the cost of a line is how far it falls short, and how i
     cost of a line = LINE_COST + (shortfall in ems)² + the penalties of its ending
 
 The square makes several lines that are a little short better than one that is very short.
-The last line may be as short as it likes, but for one short word.
+The last line may be short, but not a stub: one short word, or little more.
 """
 
 from __future__ import annotations
@@ -30,6 +30,9 @@ LINE_COST = 4.0
 STRANDED_COST = 10_000.0
 # A last line of one short word looks like a slip: worth lines eight ems shorter.
 WIDOW_COST = 64.0
+# A last line shorter than this looks like a slip, too, the more so the shorter it is.
+STUB_EMS = 6.0
+STUB_COST = 3.0
 # A sentence that begins with a short word at the end of a line: worth four ems.
 STARTER_COST = 16.0
 # What counts as short: a word of up to four letters.
@@ -91,7 +94,7 @@ def line_cost(
     start, end = span
     line = boxes[start:end]
     if end == len(boxes):
-        return LINE_COST + (WIDOW_COST if start and _is_short(line) else 0.0)
+        return LINE_COST + (_stub_cost(line, size_pt) if start else 0.0)
     shortfall = (measure_pt - line_width_pt(line)) / size_pt
     return LINE_COST + shortfall * shortfall + _ending_cost(boxes, end)
 
@@ -133,6 +136,12 @@ def _ending_cost(boxes: Sequence[Box], end: int) -> float:
         return STRANDED_COST
     begins = end >= 2 and boxes[end - 2].text.rstrip(_QUOTES_AND_BRACKETS).endswith(_SENTENCE_ENDS)
     return STARTER_COST if begins and len(last) <= _STARTER_LETTERS else 0.0
+
+
+def _stub_cost(line: Sequence[Box], size_pt: float) -> float:
+    """The penalty of a last line that is hardly a line."""
+    lacking = max(0.0, STUB_EMS - line_width_pt(line) / size_pt)
+    return STUB_COST * lacking * lacking + (WIDOW_COST if _is_short(line) else 0.0)
 
 
 def _is_short(line: Sequence[Box]) -> bool:

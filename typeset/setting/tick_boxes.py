@@ -1,4 +1,4 @@
-"""Tick boxes with words after each, for sorting: in a row where they fit, else in a column."""
+"""Tick boxes with words after each, for sorting: in a row where they fit, else in fewer columns."""
 
 from __future__ import annotations
 
@@ -20,10 +20,15 @@ def lay_out_tick_boxes(choices: Sequence[Rich], style: TextStyle, width_pt: floa
     """The choices, each behind its box. Raises GlyphError, FitError for a word too wide."""
     lead = (_SIDE_EMS + _TO_WORDS_EMS) * style.size_pt
     widths = [lead + natural_width_pt(choice, style) for choice in choices]
-    row_width = sum(widths) + _BETWEEN_EMS * style.size_pt * (len(choices) - 1)
-    if row_width > width_pt:
-        return _column(choices, style, width_pt)
-    return _row(choices, style, widths)
+    between = _BETWEEN_EMS * style.size_pt
+    if sum(widths) + between * (len(choices) - 1) <= width_pt:
+        return _row(choices, style, widths)
+    for columns in range(len(choices) // 2, 1, -1):
+        columns_pt = [max(widths[index::columns]) for index in range(columns)]
+        if sum(columns_pt) + between * (columns - 1) <= width_pt:
+            rows = [choices[i : i + columns] for i in range(0, len(choices), columns)]
+            return _under_each_other([_row(row, style, columns_pt) for row in rows], style)
+    return _under_each_other([_item(choice, style, width_pt) for choice in choices], style)
 
 
 def tick_boxes_reading(choices: Sequence[Rich]) -> str:
@@ -32,11 +37,12 @@ def tick_boxes_reading(choices: Sequence[Rich]) -> str:
 
 
 def _row(choices: Sequence[Rich], style: TextStyle, widths: Sequence[float]) -> Drawing:
-    items = [_item(c, style, w + 1.0) for c, w in zip(choices, widths, strict=True)]
+    """As many as there are, each in its width."""
+    items = [_item(c, style, w + 1.0) for c, w in zip(choices, widths, strict=False)]
     baseline = max(item.baseline_pt for item in items)
     shapes: list[Shape] = []
     left = 0.0
-    for item, width in zip(items, widths, strict=True):
+    for item, width in zip(items, widths, strict=False):
         shapes += [moved(s, left, baseline - item.baseline_pt) for s in item.shapes]
         left += width + _BETWEEN_EMS * style.size_pt
     below = max(item.height_pt - item.baseline_pt for item in items)
@@ -44,14 +50,14 @@ def _row(choices: Sequence[Rich], style: TextStyle, widths: Sequence[float]) -> 
     return Drawing(width, baseline + below, tuple(shapes), baseline)
 
 
-def _column(choices: Sequence[Rich], style: TextStyle, width_pt: float) -> Drawing:
+def _under_each_other(rows: Sequence[Drawing], style: TextStyle) -> Drawing:
     shapes: list[Shape] = []
     top = 0.0
-    for choice in choices:
-        item = _item(choice, style, width_pt)
-        shapes += [moved(shape, 0.0, top) for shape in item.shapes]
-        top += item.height_pt + _ROW_GAP_EMS * style.size_pt
-    return Drawing(width_pt, top - _ROW_GAP_EMS * style.size_pt, tuple(shapes))
+    for row in rows:
+        shapes += [moved(shape, 0.0, top) for shape in row.shapes]
+        top += row.height_pt + _ROW_GAP_EMS * style.size_pt
+    width = max(row.width_pt for row in rows)
+    return Drawing(width, top - _ROW_GAP_EMS * style.size_pt, tuple(shapes))
 
 
 def _item(choice: Rich, style: TextStyle, width_pt: float) -> Drawing:
