@@ -10,7 +10,7 @@ import pytest
 
 from typeset.command import DONE, WRONG, main
 
-VERBS = ("make", "check", "solve", "proof", "new")
+VERBS = ("make", "check", "solve", "diagnose", "proof", "new")
 
 
 @pytest.fixture(scope="module")
@@ -101,6 +101,32 @@ def test_solve_in_the_terminal(started: Path, capsys: pytest.CaptureFixture[str]
     assert main(["solve", str(started)]) == DONE
     told = capsys.readouterr().out
     assert "answer: 60 gulls" in told and "5 × 12 = 60" in told
+
+
+def test_diagnose_names_the_mistake_and_what_to_ask(
+    started: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(["diagnose", str(started), "monday", "3", "180", "gulls"]) == DONE
+    told = capsys.readouterr().out
+    assert "written: 180 gulls" in told and "answer: 60 gulls" in told
+    assert "mistake, difference taken as one part: this pupil " in told and "ask: " in told
+    assert main(["diagnose", str(started), "monday", "3", "60"]) == DONE
+    assert capsys.readouterr().out.splitlines()[-1].strip() == "right"
+
+
+@pytest.mark.parametrize(
+    ("lesson", "question", "told"),
+    [
+        ("munday", "1", "did you mean 'monday'?"),
+        ("monday", "99", "has no question 99 with an answer; it has 1, "),
+        ("monday", "monday-99", "'monday' has no question 'monday-99'; did you mean 'monday-"),
+    ],
+)
+def test_diagnose_complains_of_what_is_not_there(
+    started: Path, lesson: str, question: str, told: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(["diagnose", str(started), lesson, question, "1"]) == WRONG
+    assert told in capsys.readouterr().err
 
 
 def test_one_lesson_or_one_kind(started: Path, tmp_path: Path) -> None:

@@ -54,6 +54,7 @@ def _parser() -> argparse.ArgumentParser:
     _add_make(verbs)
     _add_check(verbs)
     _add_solve(verbs)
+    _add_diagnose(verbs)
     _add_proof(verbs)
     _add_new(verbs)
     return parser
@@ -122,6 +123,20 @@ def _add_solve(verbs: _Verbs[argparse.ArgumentParser]) -> None:
     )
     parser.add_argument("content", type=Path, metavar="WEEK|LESSON", help="a folder or a file")
     parser.add_argument("--json", action="store_true", help="as JSON, for other programs")
+
+
+def _add_diagnose(verbs: _Verbs[argparse.ArgumentParser]) -> None:
+    parser = _verb(
+        verbs,
+        "diagnose",
+        _diagnose,
+        "tell what a pupil's answer to a question shows: right, or the mistake that leads to it",
+        'typeset diagnose content/harbour-festival tuesday 4 "180 gulls"',
+    )
+    parser.add_argument("week", type=Path, metavar="FOLDER", help="the folder with week.yaml")
+    parser.add_argument("lesson", metavar="LESSON", help="such as tuesday")
+    parser.add_argument("question", metavar="QUESTION", help="its number on the sheet, or its id")
+    parser.add_argument("answer", nargs="+", metavar="ANSWER", help="as the pupil wrote it")
 
 
 def _add_proof(verbs: _Verbs[argparse.ArgumentParser]) -> None:
@@ -195,6 +210,16 @@ def _solve(options: argparse.Namespace) -> int:
         from typeset.documents.solutions_text import week_text
 
         _say(week_text(solved))
+    return DONE
+
+
+def _diagnose(options: argparse.Namespace) -> int:
+    from typeset.arithmetic.building import solve_week
+    from typeset.documents.diagnosis_text import diagnosis_text
+    from typeset.reading.week import read_week
+
+    solved = solve_week(read_week(options.week))
+    _say(diagnosis_text(solved, options.lesson, options.question, " ".join(options.answer)))
     return DONE
 
 

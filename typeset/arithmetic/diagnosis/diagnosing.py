@@ -31,7 +31,6 @@ from typeset.arithmetic.solving import Solution, solve
 from typeset.arithmetic.workings import MistakenWorking, Step
 from typeset.quantities.amount import Amount
 
-A_SLIP = "a slip perhaps"
 _EXCHANGED = "answers exchanged"
 _OTHER_WAY = "the other way round"
 _STOPPED = "step left out"

@@ -96,7 +96,7 @@ def _one_fact_away(written: Fraction, right: Fraction, ends: list[Operation]) ->
             continue
         for factor in (each.left.value, each.right.value):
             if factor > 1 and abs(written - right) == factor:
-                lot = f"one {decimal(factor) or factor} too {_way(written, right)}"
+                lot = f"one lot of {decimal(factor) or factor} too {_way(written, right)}"
                 yield Slip("one table fact away", f"took the neighbouring table fact, {lot}")
                 return
 

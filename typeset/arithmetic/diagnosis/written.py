@@ -18,6 +18,16 @@ from typeset.quantities.amount import Amount
 _SIGNS = {"½": "1/2", "¼": "1/4", "¾": "3/4", "⅓": "1/3", "⅔": "2/3", "⅕": "1/5", "⅛": "1/8"}
 _SIGNS |= {"⅖": "2/5", "⅗": "3/5", "⅘": "4/5", "⅙": "1/6", "⅚": "5/6", "⅜": "3/8", "⅝": "5/8"}
 _SIGNS |= {"⅞": "7/8"}
+# Not those of 'half past 3' and 'a quarter to 4'.
+_FRACTION_WORDS = (
+    (re.compile(r"\b(?:an? )?half\b(?! past)(?: an?\b)?", re.I), "1/2"),
+    (re.compile(r"\bthree[ -]quarters\b", re.I), "3/4"),
+    (re.compile(r"\b(?:an?|one) quarter\b(?! past| to)", re.I), "1/4"),
+    (re.compile(r"\b(?:an?|one) third\b", re.I), "1/3"),
+    (re.compile(r"\btwo[ -]thirds\b", re.I), "2/3"),
+)
+_POWER = re.compile(r"\b([mck]?m)\^?([23])\b")
+_POWERS = {"2": "²", "3": "³"}
 _WHOLE = r"\d{1,3}(?:[, ]\d{3})+(?!\d)|\d+"
 _FRACTION = rf"(?:(?P<count>{_WHOLE})\s+(?:and\s+)?)?(?P<over>\d+)\s?/\s?(?P<under>\d+)"
 _DECIMAL = rf"(?P<whole>{_WHOLE})?(?:\.(?P<places>\d+))?"
@@ -25,8 +35,12 @@ _NUMBER = re.compile(
     rf"[^\d£.\-\u2212]*(?P<sign>[-\u2212])?\s*(?P<pound>£)?\s*(?:{_FRACTION}|{_DECIMAL})(?P<unit>\D*)",
     re.ASCII,
 )
-# '£3 20' and '£3-20', which markers take for £3.20.
-_SPLIT_POUNDS = re.compile(r".*?£\s?(?P<pounds>\d+)[ \-:](?P<pence>\d\d)p?\.?", re.ASCII)
+# '£3 20' and '£3-20', which markers take for £3.20; 'three pounds and 20p' in figures.
+_SPLIT_POUNDS = re.compile(
+    r"(?:£\s?(?P<sign>\d+)|(?P<word>\d+)\s?pounds?)(?:[ \-:]| and )"
+    r"(?P<pence>\d\d(?:\s?p| pence)?|\d(?:\s?p| pence))",
+    re.ASCII,
+)
 _RATIO = re.compile(r"(?:\d+(?:\.\d+)?)(?:\s?(?::|to)\s?\d+(?:\.\d+)?)+", re.ASCII)
 _REMAINDER = re.compile(
     r"(?P<groups>\d[\d,]*)\s*(?P<unit>[^\d]*?)\s*\b(?:r|rem|remainder)\.?\s*(?:of\s+)?"
@@ -119,6 +133,9 @@ def tidied(text: str) -> str:
     for sign, spelt in _SIGNS.items():
         text = text.replace(sign, f" {spelt} ")
     text = text.replace("\u2044", "/").replace("\u00a0", " ")
+    for words, spelt in _FRACTION_WORDS:
+        text = words.sub(f" {spelt} ", text)
+    text = _POWER.sub(lambda match: match[1] + _POWERS[match[2]], text)
     return " ".join(text[:_MOST_CHARACTERS].split()).rstrip(" .!;,").removeprefix("= ")
 
 
@@ -130,7 +147,8 @@ def name_words(text: str) -> tuple[str, ...]:
 
 def _numbers(text: str) -> Iterator[WrittenNumber]:
     if split := _SPLIT_POUNDS.fullmatch(text):
-        pence = 100 * int(split["pounds"]) + int(split["pence"])
+        pounds = int(split["sign"] or split["word"])
+        pence = 100 * pounds + int(re.sub(r"\D", "", split["pence"]))
         yield WrittenNumber(Fraction(pence, 100), pound=True, places=2)
     match = _NUMBER.fullmatch(text)
     if match is None or not (match["over"] or match["whole"] or match["places"]):
@@ -171,7 +189,8 @@ def _remainders(text: str) -> Iterator[WrittenRemainder]:
 
 
 def _times(text: str) -> Iterator[WrittenTime]:
-    bare = text.lower().removeprefix("at ").removeprefix("12 ")
+    text = text.lower().removeprefix("at ")
+    bare = text.removeprefix("12 ")
     if bare in _NOON:
         yield WrittenTime(_NOON[bare], "a" if bare == "midnight" else "p")
     if match := _TIME.fullmatch(text) or _HOUR.fullmatch(text):
