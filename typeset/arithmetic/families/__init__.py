@@ -11,11 +11,13 @@ from typeset.arithmetic.families.combinations import Combinations
 from typeset.arithmetic.families.comparison import Comparison
 from typeset.arithmetic.families.constant_difference import ConstantDifference
 from typeset.arithmetic.families.constant_sum import ConstantSum
+from typeset.arithmetic.families.elapsed_time import ElapsedTime
 from typeset.arithmetic.families.equal_groups import EqualGroups
 from typeset.arithmetic.families.fixed_charge import FixedCharge
 from typeset.arithmetic.families.fraction_of_quantity import FractionOfQuantity
 from typeset.arithmetic.families.grouping import Grouping
 from typeset.arithmetic.families.handshakes import Handshakes
+from typeset.arithmetic.families.highest_common_factor import HighestCommonFactor
 from typeset.arithmetic.families.inverse_proportion import InverseProportion
 from typeset.arithmetic.families.multiple_bars import DifferenceAndMultiple, SumAndMultiple
 from typeset.arithmetic.families.part_whole import PartWhole
@@ -25,8 +27,10 @@ from typeset.arithmetic.families.rectangle import Rectangle
 from typeset.arithmetic.families.sharing import Sharing
 from typeset.arithmetic.families.steps import Steps
 from typeset.arithmetic.families.sum_and_difference import SumAndDifference
+from typeset.arithmetic.families.think_of_a_number import ThinkOfANumber
 from typeset.arithmetic.families.times_as_many import TimesAsMany
 from typeset.arithmetic.families.unchanging import Unchanging
+from typeset.arithmetic.families.which_is_larger import WhichIsLarger
 from typeset.arithmetic.family import AnyFamily
 
 _FAMILIES: tuple[AnyFamily, ...] = (
@@ -49,10 +53,14 @@ _FAMILIES: tuple[AnyFamily, ...] = (
     Combinations(),
     Arrangements(),
     Handshakes(),
+    HighestCommonFactor(),
     PartWhole(),
     Change(),
     Comparison(),
     Rectangle(),
+    WhichIsLarger(),
+    ElapsedTime(),
+    ThinkOfANumber(),
 )
 
 FAMILIES: dict[str, AnyFamily] = {family.name: family for family in _FAMILIES}

@@ -70,4 +70,49 @@ MISTAKES = (
         "multiplies where the comparison has to be undone, or the other way round",
         "Which of the two is the larger one?",
     ),
+    Misconception(
+        "differences compared instead of ratios",
+        "compares by how much the one amount is more than the other, not how many times as much",
+        "If there were twice as much of both, would it taste or cost any different?",
+    ),
+    Misconception(
+        "only one of the two amounts compared",
+        "looks at one of the two numbers only, such as the price and not what it buys",
+        "What would happen to your answer if the other number were ten times as large?",
+    ),
+    Misconception(
+        "rate turned round",
+        "divides the wrong way round and judges as if it were the right way",
+        "Say in words what your quotient stands for: how much of what, for one of what?",
+    ),
+    Misconception(
+        "larger numbers taken for the larger rate",
+        "takes the one with the larger numbers to have the larger rate",
+        "If both of its numbers were halved, would the rate be another?",
+    ),
+    Misconception(
+        "ratio not in simplest form",
+        "stops before the numbers of the ratio have no common factor left",
+        "Is there still a number that goes into all of them?",
+    ),
+    Misconception(
+        "part compared with the whole",
+        "gives the ratio of one part to everything, not to the other part",
+        "What does each number of your ratio stand for?",
+    ),
+    Misconception(
+        "same amount taken from both",
+        "makes the numbers of a ratio smaller by taking the same amount from each",
+        "With those numbers, how many of the one go with one of the other? And before?",
+    ),
+    Misconception(
+        "scale added",
+        "adds the number of the scale instead of multiplying by it",
+        "How much would two centimetres of the drawing stand for?",
+    ),
+    Misconception(
+        "scale used the wrong way round",
+        "multiplies where the scale makes it smaller, or divides where it makes it larger",
+        "Which is the larger one, the drawing or the real thing?",
+    ),
 )
