@@ -10,13 +10,18 @@ from __future__ import annotations
 
 from typeset.arithmetic.misconceptions import (
     addition,
+    averages,
     counting,
     division,
     fractions,
+    growth,
+    inverse,
     measures,
     multiplication,
     proportion,
+    searching,
     steps,
+    time,
 )
 from typeset.arithmetic.misconceptions.misconception import Misconception
 
@@ -29,6 +34,11 @@ _THEMES = (
     steps.MISTAKES,
     fractions.MISTAKES,
     measures.MISTAKES,
+    inverse.MISTAKES,
+    averages.MISTAKES,
+    searching.MISTAKES,
+    growth.MISTAKES,
+    time.MISTAKES,
 )
 
 MISCONCEPTIONS: dict[str, Misconception] = {each.name: each for theme in _THEMES for each in theme}
