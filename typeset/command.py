@@ -95,7 +95,13 @@ def _add_make(verbs: _Verbs[argparse.ArgumentParser]) -> None:
     )
     parser.add_argument("--lesson", metavar="NAME", help="only this lesson, such as tuesday")
     parser.add_argument("--only", choices=_DOCUMENTS, metavar="DOCUMENT", help=_choices())
-    parser.add_argument("--layout", metavar="NAME", help="a layout other than the week's own")
+    parser.add_argument(
+        "--layout",
+        action="append",
+        default=[],
+        metavar="NAME",
+        help="this layout instead of the week's own; may be given several times",
+    )
 
 
 def _choices() -> str:
@@ -170,9 +176,8 @@ def _make(options: argparse.Namespace) -> int:
 
     to: Path = options.to or Path("printed") / options.week.resolve().name
     with Progress() as progress:
-        order = Order(
-            options.week, to, options.lesson, options.only, options.layout, progress.begin
-        )
+        layouts = tuple(options.layout)
+        order = Order(options.week, to, options.lesson, options.only, layouts, progress.begin)
         results = make_week(order)
     findings = [finding for result in results for finding in result.findings]
     if findings:
@@ -185,9 +190,9 @@ def _make(options: argparse.Namespace) -> int:
 
 
 def _check(options: argparse.Namespace) -> int:
-    from typeset.press.making import solved_with_layout
+    from typeset.press.making import solved_with_layouts
 
-    solved, _layout = solved_with_layout(options.week, None)
+    solved, _layouts = solved_with_layouts(options.week, ())
     count = sum(len(lesson.problems()) for lesson in solved.lessons)
     lessons = len(solved.lessons)
     _say(f"{options.week}: {lessons} lessons, {count} problems, nothing to complain about")

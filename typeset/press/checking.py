@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from typeset.errors import OutputError
-from typeset.press.making import solved_with_layout
+from typeset.press.making import solved_with_layouts
 from typeset.press.plan import Job, plan_jobs
 from typeset.press.record import RECORD, Record, read_record
 from typeset.proofing import Finding
@@ -35,8 +35,9 @@ def proof_made(target: Path, week: Path | None = None) -> tuple[int, list[Findin
 def _jobs(record: Record | None, week: Path | None) -> dict[str, Job]:
     content = week or (record.week if record is not None else None)
     assert content is not None
-    solved, layout = solved_with_layout(content, record.layout if record is not None else None)
-    return {job.file: job for job in plan_jobs(solved, layout)}
+    names = tuple(dict.fromkeys(each.layout for each in record.made)) if record else ()
+    solved, layouts = solved_with_layouts(content, names)
+    return {job.file: job for job in plan_jobs(solved, layouts)}
 
 
 def _proof_one(file: Path, jobs: dict[str, Job]) -> list[Finding]:

@@ -9,7 +9,7 @@ from __future__ import annotations
 import shutil
 import tempfile
 import time
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
@@ -39,13 +39,16 @@ class Result:
 
 @dataclass(frozen=True, slots=True)
 class Order:
-    """What is to be made, and where it goes. `progress` is called with every file begun."""
+    """What is to be made, and where it goes. `progress` is called with every file begun.
+
+    Without `layouts` the week's own is taken.
+    """
 
     folder: Path
     to: Path
     lesson: str | None = None
     only: str | None = None
-    layout: str | None = None
+    layouts: tuple[str, ...] = ()
     progress: Callable[[str, int], None] = lambda _file, _count: None
 
 
@@ -54,20 +57,24 @@ def make_week(order: Order) -> tuple[Result, ...]:
 
     Raises ContentError, FitError, GlyphError, LayoutError, OutputError, SolvingError.
     """
-    solved, layout = solved_with_layout(order.folder, order.layout)
-    jobs = plan_jobs(solved, layout, order.lesson, order.only)
+    solved, layouts = solved_with_layouts(order.folder, order.layouts)
+    jobs = plan_jobs(solved, layouts, order.lesson, order.only)
     with _staging(order.to) as staging:
         results = tuple(_make(job, staging, order.progress, len(jobs)) for job in jobs)
         if not any(result.findings for result in results):
-            write_record(staging, order.to, solved, layout, [result.made for result in results])
+            write_record(staging, order.to, solved, [result.made for result in results])
             _move(staging, order.to, [*(job.file for job in jobs), RECORD])
     return results
 
 
-def solved_with_layout(folder: Path, layout: str | None) -> tuple[SolvedWeek, Layout]:
-    """The week solved, and its layout or the one asked for instead."""
+def solved_with_layouts(
+    folder: Path, names: Sequence[str]
+) -> tuple[SolvedWeek, tuple[Layout, ...]]:
+    """The week solved, and its layout or those asked for instead, each once."""
     week = read_week(folder)
-    return solve_week(week), find_layout(layout or week.layout, week.folder)
+    wanted = dict.fromkeys(names or (week.layout,))
+    layouts = tuple(find_layout(name, week.folder) for name in wanted)
+    return solve_week(week), layouts
 
 
 def _make(job: Job, staging: Path, progress: Callable[[str, int], None], count: int) -> Result:
@@ -77,7 +84,7 @@ def _make(job: Job, staging: Path, progress: Callable[[str, int], None], count: 
     pdf = write_pdf(document)
     (staging / job.file).write_bytes(pdf)
     findings = tuple(job.proof(pdf))
-    made = Made(job.file, job.kind, job.lesson, len(document.pages))
+    made = Made(job.file, job.kind, job.lesson, job.layout, len(document.pages))
     return Result(made, pages.type_size_pt, time.perf_counter() - start, pages.notes, findings)
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
 from typeset.arithmetic.lessons import SolvedLesson, SolvedWeek
@@ -27,22 +27,25 @@ class Job:
     file: str
     kind: str
     lesson: str
+    layout: str
     compose: Callable[[], tuple[Document, PageLayout]]
     proof: Callable[[bytes], list[Finding]]
 
 
 def plan_jobs(
-    solved: SolvedWeek, layout: Layout, lesson: str | None = None, only: str | None = None
+    solved: SolvedWeek,
+    layouts: Sequence[Layout],
+    lesson: str | None = None,
+    only: str | None = None,
 ) -> tuple[Job, ...]:
-    """The files of the week in order, narrowed to one lesson or one kind of document.
+    """The files of the week in order, in every layout, narrowed to one lesson or one kind.
 
     Raises OutputError for a lesson that the week does not have.
     """
     names = tuple(each.lesson.name for each in solved.lessons)
     if lesson is not None and lesson not in names:
         raise OutputError(f"the week has no lesson '{lesson}'; {nearest(lesson, names)}")
-    jobs = [_sheet(solved, each, layout) for each in solved.lessons]
-    jobs.append(_booklet(solved, layout))
+    jobs = (job for layout in layouts for job in _jobs_in(solved, layout))
     return tuple(
         job
         for job in jobs
@@ -50,23 +53,36 @@ def plan_jobs(
     )
 
 
+def _jobs_in(solved: SolvedWeek, layout: Layout) -> Iterator[Job]:
+    yield from (_sheet(solved, each, layout) for each in solved.lessons)
+    yield _booklet(solved, layout)
+
+
+def _file(solved: SolvedWeek, layout: Layout, *parts: str) -> str:
+    """'monday-task-sheet.pdf'; a layout other than the week's own stands in the name."""
+    named = parts if layout.name == solved.week.layout else (*parts, layout.name)
+    return f"{'-'.join(named)}.pdf"
+
+
 def _sheet(solved: SolvedWeek, lesson: SolvedLesson, layout: Layout) -> Job:
-    file = f"{lesson.lesson.name}-{SHEET}.pdf"
+    file = _file(solved, layout, lesson.lesson.name, SHEET)
     return Job(
         file,
         SHEET,
         lesson.lesson.name,
+        layout.name,
         compose=lambda: compose_task_sheet(solved, lesson, layout),
         proof=lambda pdf: proof_sheet(pdf, file, solved, lesson, layout),
     )
 
 
 def _booklet(solved: SolvedWeek, layout: Layout) -> Job:
-    file = f"{BOOKLET}.pdf"
+    file = _file(solved, layout, BOOKLET)
     return Job(
         file,
         BOOKLET,
         "",
+        layout.name,
         compose=lambda: compose_answer_booklet(solved, layout),
         proof=lambda pdf: proof_booklet(pdf, file, solved, layout),
     )

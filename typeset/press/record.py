@@ -10,7 +10,6 @@ from pathlib import Path
 from typing import Any
 
 from typeset.arithmetic.lessons import SolvedWeek
-from typeset.documents.layout import Layout
 from typeset.errors import OutputError
 
 RECORD = "made.json"
@@ -23,6 +22,7 @@ class Made:
     file: str
     kind: str
     lesson: str
+    layout: str
     sides: int
 
 
@@ -31,21 +31,17 @@ class Record:
     """What the files of a folder were made from. `week` is the content's folder."""
 
     week: Path
-    layout: str
     fingerprint: str
     made: tuple[Made, ...]
 
 
-def write_record(
-    folder: Path, to: Path, solved: SolvedWeek, layout: Layout, made: Sequence[Made]
-) -> None:
+def write_record(folder: Path, to: Path, solved: SolvedWeek, made: Sequence[Made]) -> None:
     """Writes the record of files that will stand in `to`; keeps what is said of others there."""
     told = {each.file: each for each in _earlier(to, solved.week.fingerprint)}
     told |= {each.file: each for each in made}
     record = {
         # Relative, so that content and files may move together.
         "week": Path(os.path.relpath(solved.week.folder.resolve(), to.resolve())).as_posix(),
-        "layout": layout.name,
         "fingerprint": solved.week.fingerprint,
         "made": [asdict(told[file]) for file in sorted(told)],
     }
@@ -61,7 +57,7 @@ def read_record(folder: Path) -> Record:
         made = tuple(Made(**each) for each in data["made"])
         # As seen from where the command runs, so that messages name files as a teacher would.
         week = Path(os.path.relpath((folder / data["week"]).resolve()))
-        return Record(week, str(data["layout"]), str(data["fingerprint"]), made)
+        return Record(week, str(data["fingerprint"]), made)
     except FileNotFoundError:
         raise OutputError(
             f"{folder} holds no {RECORD}, so it is not known what its files were made from; "
