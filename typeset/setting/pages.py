@@ -113,7 +113,8 @@ def _fill_fewest(blocks: Sequence[Block], frame: PageFrame, size_pt: float) -> P
     for sides in (natural - 1, natural):
         spans = best_pages(blocks, frame.height_pt, sides) if sides else None
         if spans is not None:
-            return _filled(blocks, spans, frame, size_pt)
+            layout = _filled(blocks, spans, frame, size_pt)
+            return replace(layout, notes=_note_on_needed(layout))
     raise FitError("these blocks find no place, though each fits on a side")
 
 
@@ -196,11 +197,29 @@ def _placed(
 
 
 def _notes(layout: PageLayout) -> tuple[str, ...]:
-    last = len(layout.fills) - 1
     return tuple(
         f"side {index + 1} is {fill * 100:.0f} % full: at {layout.type_size_pt:g} pt, the largest "
         "size that fits, and with every space at its greatest there is no more to fill it; "
         "add a question, allow more room to work, or ask for fewer sides"
+        for index, fill in _not_full(layout)
+    )
+
+
+def _note_on_needed(layout: PageLayout) -> tuple[str, ...]:
+    """One line about all sides that are not full, where the sides are as many as needed."""
+    told = [f"side {index + 1} ({fill * 100:.0f} %)" for index, fill in _not_full(layout)]
+    if not told:
+        return ()
+    return (
+        f"not full: {', '.join(told)}; at {layout.type_size_pt:g} pt what comes next does not fit "
+        "below, and every space is at its greatest",
+    )
+
+
+def _not_full(layout: PageLayout) -> list[tuple[int, float]]:
+    last = len(layout.fills) - 1
+    return [
+        (index, fill)
         for index, fill in enumerate(layout.fills)
         if fill < (LAST_FULL_SHARE if index == last else FULL_SHARE) - TOLERANCE_PT / 100
-    )
+    ]
