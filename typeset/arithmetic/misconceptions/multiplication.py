@@ -36,4 +36,35 @@ MISTAKES = (
         "or the other way round",
         "Will the answer be larger than the numbers of the story, or smaller?",
     ),
+    Misconception(
+        "common factor, not the greatest",
+        "stops at a number that goes into all of them although a greater one does too",
+        "Is there another number above 1 that still goes into what is in each?",
+    ),
+    Misconception(
+        "smallest number taken as the factor",
+        "takes the smallest number of the story itself, although it does not go into the others",
+        "Does that number go exactly into the other one?",
+    ),
+    Misconception(
+        "number of groups and size of a group exchanged",
+        "answers with how many are in each group where the number of groups is asked for, "
+        "or the other way round",
+        "Does your number count the groups, or what is in one of them?",
+    ),
+    Misconception(
+        "product taken as the lowest common multiple",
+        "multiplies the numbers, which gives a common multiple but not always the first one",
+        "Do they not meet earlier? List the first few multiples of each.",
+    ),
+    Misconception(
+        "largest number taken as the multiple",
+        "takes the largest number of the story, although it is no multiple of the others",
+        "Is that number in the times table of the other one?",
+    ),
+    Misconception(
+        "difference taken as the multiple",
+        "takes one number from the other to find when both come together",
+        "Is that number in both times tables?",
+    ),
 )
