@@ -46,6 +46,17 @@ class Complaint:
         return f"{self.place}: {self.problem}{ending}"
 
 
+@dataclass(frozen=True, slots=True, order=True)
+class Remark:
+    """Something in the content that is worth a look but is no error; it never stops anything."""
+
+    place: Place
+    text: str
+
+    def __str__(self) -> str:
+        return f"{self.place}: remark: {self.text}"
+
+
 class ContentError(TypesetError):
     """The content has one or more complaints; all of them, sorted by place."""
 

@@ -142,6 +142,8 @@ class Lesson:
     sides: int
     stages: tuple[Stage, ...]
     place: Place
+    # The year group, where the lesson has another than its week.
+    year: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -159,3 +161,5 @@ class Week:
     place: Place
     # Printed small where the content is invented ('All people and places are invented.').
     note: str = ""
+    # The year group (3 to 6) whose curriculum content is held against; None for none.
+    year: int | None = None

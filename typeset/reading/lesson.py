@@ -8,6 +8,7 @@ from pathlib import Path
 from typeset.errors import Complaint, ContentError, Place
 from typeset.reading.content import Lesson
 from typeset.reading.keys import opened
+from typeset.reading.plan import YEARS
 from typeset.reading.problems import Desk
 from typeset.reading.stages import read_stage
 from typeset.reading.text_file import decoded, read_bytes
@@ -52,7 +53,7 @@ def read_lesson(source: SourceFile, desk: Desk) -> Lesson | None:
     keys = opened(source.root, "a lesson file", desk.complaints, "begin it with 'lesson: …'")
     if keys is None:
         return None
-    keys.expect(LESSON_KEYS)
+    keys.expect(LESSON_KEYS, ("year",))
     stages = [read_stage(item, desk) for item in keys.items("stages")]
     return Lesson(
         name=desk.lesson,
@@ -62,4 +63,5 @@ def read_lesson(source: SourceFile, desk: Desk) -> Lesson | None:
         sides=keys.whole_number("sides", 1, MOST_SIDES) or 1,
         stages=tuple(stage for stage in stages if stage is not None),
         place=Place(source.file, 1, 1),
+        year=keys.whole_number("year", *YEARS),
     )

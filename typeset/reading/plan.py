@@ -13,8 +13,10 @@ from typeset.reading.keys import Keys, opened
 from typeset.reading.tree import Keyed, Node, Scalar
 
 REQUIRED_KEYS = ("week", "class", "lessons")
-OPTIONAL_KEYS = ("layout", "note", "nouns")
+OPTIONAL_KEYS = ("layout", "note", "year", "nouns")
 STANDARD_LAYOUT = "standard"
+# The year groups of pupils of 7 to 11.
+YEARS = (3, 6)
 _LESSON_NAME = re.compile(r"[A-Za-z0-9][A-Za-z0-9 _-]{0,59}", re.ASCII)
 
 
@@ -29,6 +31,7 @@ class WeekPlan:
     nouns: Mapping[str, str]
     # The lessons' names, each with its place.
     lessons: tuple[Scalar, ...]
+    year: int | None = None
 
     @property
     def names(self) -> tuple[str, ...]:
@@ -52,6 +55,7 @@ def read_plan(root: Node | None, complaints: list[Complaint]) -> WeekPlan:
         note=keys.text("note"),
         nouns=_read_nouns(keys),
         lessons=_read_lesson_names(keys),
+        year=keys.whole_number("year", *YEARS),
     )
 
 

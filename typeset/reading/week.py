@@ -143,6 +143,7 @@ def _week(
         fingerprint=_fingerprint(sources),
         place=Place(folder / WEEK_FILE, 1, 1),
         note=plan.note,
+        year=plan.year,
     )
 
 
