@@ -25,6 +25,7 @@ from typeset.arithmetic.families.proportion import Proportion
 from typeset.arithmetic.families.ratio import Ratio
 from typeset.arithmetic.families.rectangle import Rectangle
 from typeset.arithmetic.families.sharing import Sharing
+from typeset.arithmetic.families.simplest_ratio import SimplestRatio
 from typeset.arithmetic.families.steps import Steps
 from typeset.arithmetic.families.sum_and_difference import SumAndDifference
 from typeset.arithmetic.families.think_of_a_number import ThinkOfANumber
@@ -59,6 +60,7 @@ _FAMILIES: tuple[AnyFamily, ...] = (
     Comparison(),
     Rectangle(),
     WhichIsLarger(),
+    SimplestRatio(),
     ElapsedTime(),
     ThinkOfANumber(),
 )
