@@ -10,7 +10,14 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from typeset.arithmetic.equations import Equation, Expression, Operation, operations, value_of
+from typeset.arithmetic.equations import (
+    Equation,
+    Expression,
+    Operation,
+    has_unknown,
+    operations,
+    value_of,
+)
 from typeset.arithmetic.workings import Working
 from typeset.quantities.amount import Amount
 from typeset.quantities.writing import DIVIDE, MINUS, TIMES
@@ -56,7 +63,7 @@ def _written_value(expression: Expression) -> Fraction:
     """The number as the pupil sees it (in its own unit), not in the base unit."""
     if isinstance(expression, Amount):
         return expression.value
-    if isinstance(expression, Operation):
+    if isinstance(expression, Operation) and not has_unknown(expression):
         return value_of(expression)
     return Fraction(0)
 

@@ -119,6 +119,13 @@ def value_of(expression: Expression) -> Fraction:
             raise ValueError("a ratio, remainder or missing number has no single value")
 
 
+def has_unknown(expression: Expression) -> bool:
+    """True where a missing number stands anywhere in the expression."""
+    if isinstance(expression, Operation):
+        return has_unknown(expression.left) or has_unknown(expression.right)
+    return isinstance(expression, Unknown)
+
+
 def operations(expression: Expression) -> Iterator[Operation]:
     """Every operation of the expression, innermost first."""
     if isinstance(expression, Operation):
@@ -148,7 +155,7 @@ def _apply(sign: str, left: Fraction, right: Fraction) -> Fraction:
 
 
 def _related(left: Expression, right: Expression, sign: str) -> bool:
-    if isinstance(left, Unknown) or isinstance(right, Unknown):
+    if has_unknown(left) or has_unknown(right):
         return True
     if isinstance(left, Parts) and isinstance(right, Parts):
         return _same_ratio(left, right)

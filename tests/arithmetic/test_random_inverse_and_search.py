@@ -1,0 +1,72 @@
+"""Random problems of inverse operations, means and searches, checked by sympy, statistics and
+itertools; see test_random_references.py for how many are tried."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import Any
+
+import pytest
+import sympy
+from hypothesis import assume, given
+from hypothesis import strategies as st
+
+from tests.arithmetic.random_problems import (
+    hundredths,
+    middle,
+    rational,
+    root,
+    small,
+    solved,
+    tried,
+    typed,
+    value_of,
+)
+from typeset.errors import AmountError
+
+X = sympy.Symbol("x")
+operation = st.tuples(st.sampled_from(["add", "subtract", "multiply by", "divide by"]), small)
+WORDS = {"add": 1, "subtract": -1}
+
+
+def chained(links: list[tuple[str, Any]], start: Any) -> Any:
+    """The chain as sympy has it."""
+    value = start
+    for word, by in links:
+        if word in WORDS:
+            value = value + WORDS[word] * by
+        else:
+            value = value * by if word == "multiply by" else value / by
+    return value
+
+
+@tried
+@given(links=st.lists(operation, min_size=1, max_size=4), end=hundredths)
+def test_think_of_a_number(links: list[tuple[str, int]], end: Fraction) -> None:
+    operations = [f"{word} {by}" for word, by in links]
+    solution = solved("think of a number", operations=operations, result=typed(end))
+    assert value_of(solution, "start") == root(X, chained(links, X) - rational(end))
+    solution = solved("think of a number", operations=operations, start=typed(end))
+    reached = sympy.Rational(chained(links, rational(end)))
+    assert value_of(solution, "result") == Fraction(int(reached.p), int(reached.q))
+
+
+@tried
+@given(links=st.lists(operation, min_size=1, max_size=4), start=middle, data=st.data())
+def test_a_missing_number_in_the_chain(
+    links: list[tuple[str, int]], start: int, data: st.DataObject
+) -> None:
+    at = data.draw(st.integers(0, len(links) - 1))
+    end = sympy.Rational(chained(links, rational(Fraction(start))))
+    # Only what is typed as a decimal or a fraction is given; nothing below nought.
+    assume(end > 0)
+    operations = [f"{word} {'_' if place == at else by}" for place, (word, by) in enumerate(links)]
+    fields = {"start": str(start), "result": typed(Fraction(int(end.p), int(end.q)))}
+    open_links = [(word, X if place == at else by) for place, (word, by) in enumerate(links)]
+    if not chained(links[:at], rational(Fraction(start))):
+        with pytest.raises(AmountError):
+            solved("think of a number", operations=operations, **fields)
+        return
+    solution = solved("think of a number", operations=operations, **fields)
+    equation = chained(open_links, rational(Fraction(start))) - end
+    assert value_of(solution, "missing number") == root(X, equation)
