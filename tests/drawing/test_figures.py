@@ -13,26 +13,36 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from typeset.arithmetic.figures import (
+    Angles,
+    AngleSetting,
     AreaRectangle,
     BranchingTree,
     Choice,
+    ClockFace,
+    ClockFaces,
     DotArray,
     DoubleNumberLine,
     Figure,
+    GroupedObjects,
+    JoinedPoints,
     Jump,
     Mark,
+    MeasuringScale,
     Moment,
     NumberLine,
     PairTick,
     Part,
     PostsAndGaps,
     RatioTable,
+    ScaleLabel,
+    ScaleShape,
     SequenceBoxes,
     Show,
     Tick,
     TimeLine,
     TimeRow,
     TwoWayTable,
+    Wedge,
 )
 from typeset.drawing.figures import draw_figure
 from typeset.drawing.shapes import Drawing, TextRun
@@ -138,6 +148,55 @@ posts: st.SearchStrategy[Figure] = st.builds(
     marks,
     maybe,
 )
+times = st.fractions(0, Fraction(719), max_denominator=4)
+faces = st.builds(ClockFace, times, maybe, names | st.just(""), st.booleans())
+clocks: st.SearchStrategy[Figure] = st.one_of(
+    st.builds(ClockFaces, st.tuples(faces)),
+    st.builds(ClockFaces, st.lists(faces, min_size=2, max_size=3).map(tuple), maybe),
+)
+
+
+@st.composite
+def scales(draw: st.DrawFn) -> Figure:
+    start, step = draw(st.sampled_from([0, 0, 0, -10, 30])), draw(st.sampled_from([1, 5, 100, 25]))
+    count = draw(st.integers(2, 13))
+    texted = draw(st.booleans())
+    labels = tuple(
+        ScaleLabel(Fraction(at), words(f"{at:,}") if texted or n % 2 else ())
+        for n, at in enumerate(range(start, start + count * step, step))
+    )
+    at = draw(st.fractions(start, start + (count - 1) * step, max_denominator=10))
+    divisions, unit = draw(st.integers(1, 10)), draw(st.sampled_from(["", "kg", "°C", "litres"]))
+    shape, is_given = draw(st.sampled_from(ScaleShape)), draw(st.booleans())
+    return MeasuringScale(shape, labels, divisions, at, draw(maybe), unit, is_given)
+
+
+@st.composite
+def angles(draw: st.DrawFn) -> Figure:
+    setting = draw(st.sampled_from(AngleSetting))
+    whole = 360 if setting is AngleSetting.POINT else 180
+    count = 3 if setting is AngleSetting.TRIANGLE else draw(st.integers(2, 5))
+    shares = draw(st.lists(st.integers(1, 20), min_size=count, max_size=count))
+    degrees = (Fraction(share * whole, sum(shares)) for share in shares)
+    texts = (words(f"{round(size)}°") for size in degrees)
+    sizes = [Fraction(share * whole, sum(shares)) for share in shares]
+    marks = (Mark(text, draw(st.booleans())) for text in texts)
+    return Angles(setting, tuple(Wedge(*pair) for pair in zip(sizes, marks, strict=True)))
+
+
+groups: st.SearchStrategy[Figure] = st.builds(
+    GroupedObjects,
+    st.integers(1, 13),
+    st.integers(1, 13),
+    marks,
+    marks,
+    st.integers(0, 12),
+    maybe,
+    maybe,
+)
+joined: st.SearchStrategy[Figure] = st.builds(
+    JoinedPoints, st.lists(names | st.just("B"), min_size=2, max_size=11).map(tuple), maybe
+)
 KINDS: dict[str, st.SearchStrategy[Figure]] = {
     "number line": number_lines(),
     "double number line": double_lines(),
@@ -149,6 +208,11 @@ KINDS: dict[str, st.SearchStrategy[Figure]] = {
     "time line": time_lines(),
     "posts": posts,
     "sequence": sequences(),
+    "clock": clocks,
+    "scale": scales(),
+    "groups": groups,
+    "angles": angles(),
+    "joined": joined,
 }
 ORDINARY = settings(
     max_examples=30, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
@@ -247,6 +311,21 @@ def _ordinary() -> list[Figure]:
         TimeLine(moments, TimeRow("Asha", (given_, asked)), TimeRow("Kofi", (given_,) * 2), asked),
         PostsAndGaps(9, 8, given_, asked, given_),
         SequenceBoxes((given_, given_, asked, asked), (asked, asked, asked)),
+        ClockFaces((ClockFace(Fraction(220), asked, "start"),)),
+        MeasuringScale(
+            ScaleShape.JUG,
+            tuple(ScaleLabel(Fraction(at), words(str(at))) for at in (0, 250, 500)),
+            5,
+            Fraction(350),
+            asked,
+            "ml",
+        ),
+        GroupedObjects(4, 5, given_, asked, 3, asked, given_),
+        Angles(
+            AngleSetting.LINE,
+            (Wedge(Fraction(50), given_), Wedge(Fraction(130), asked)),
+        ),
+        JoinedPoints(("A", "B", "C", "D"), asked),
     ]
 
 

@@ -177,11 +177,16 @@ class Choice:
 
 @dataclass(frozen=True, slots=True)
 class BranchingTree:
-    """Every choice after every other, branch by branch; a large tree is told in part."""
+    """Every choice after every other, branch by branch; a large tree is told in part.
+
+    `without_repeats` leaves out what the branch has taken already (things put in order); all
+    choices then have the same options.
+    """
 
     choices: tuple[Choice, ...]
     total: Mark | None = None
     reads_as: str = ""
+    without_repeats: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -247,6 +252,118 @@ class SequenceBoxes:
     reads_as: str = ""
 
 
+@dataclass(frozen=True, slots=True)
+class ClockFace:
+    """A twelve-hour face. `at` counts minutes after twelve, from 0 up to 720, and sets both hands.
+
+    `mark` is the time under the face; `name` stands over it ('start'). `hands_given` is false
+    where the hands are what is asked.
+    """
+
+    at: Fraction
+    mark: Mark | None
+    name: str = ""
+    hands_given: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class ClockFaces:
+    """One face, or a start and an end with the time that passes `between` them."""
+
+    faces: tuple[ClockFace, ...]
+    between: Mark | None = None
+    reads_as: str = ""
+
+
+class ScaleShape(Enum):
+    """What a scale is drawn on."""
+
+    LINE = "straight scale"
+    RULER = "ruler"
+    JUG = "measuring jug"
+    DIAL = "weighing dial"
+
+
+@dataclass(frozen=True, slots=True)
+class ScaleLabel:
+    """A long mark of a scale. It is on the scale in every state; its text may be empty."""
+
+    at: Fraction
+    text: Rich = ()
+
+
+@dataclass(frozen=True, slots=True)
+class MeasuringScale:
+    """A scale with a pointer, a level or a thing that is measured at `at`.
+
+    `labels` rise in equal steps, at least two; the first and last are the ends of the scale.
+    `divisions` is the number of parts between two of them. `mark` is what is read off;
+    `pointer_given` is false where the pointer is what is asked.
+    """
+
+    shape: ScaleShape
+    labels: tuple[ScaleLabel, ...]
+    divisions: int
+    at: Fraction
+    mark: Mark | None
+    unit: str = ""
+    pointer_given: bool = True
+    reads_as: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class GroupedObjects:
+    """`groups` rings of `each` counters; `left_over` counters stand outside the rings.
+
+    What is not given of `groups_mark` and `each_mark` is not drawn in the first step: only
+    empty rings, or only the first full ring, with the other counters beside them.
+    """
+
+    groups: int
+    each: int
+    groups_mark: Mark
+    each_mark: Mark
+    left_over: int = 0
+    rest: Mark | None = None
+    total: Mark | None = None
+    reads_as: str = ""
+
+
+class AngleSetting(Enum):
+    """Where angles lie together. Around a point they make 360 degrees, else 180."""
+
+    LINE = "on a straight line"
+    POINT = "around a point"
+    TRIANGLE = "in a triangle"
+
+
+@dataclass(frozen=True, slots=True)
+class Wedge:
+    """One angle, to scale, with its size."""
+
+    degrees: Fraction
+    mark: Mark | None
+
+
+@dataclass(frozen=True, slots=True)
+class Angles:
+    """Angles that lie together, in order: from left to right on a line, and clockwise from
+    the top around a point. In a triangle: at its left, its right and its top corner."""
+
+    setting: AngleSetting
+    wedges: tuple[Wedge, ...]
+    reads_as: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class JoinedPoints:
+    """Things on a circle, each joined to each other once. `labels` name them in order."""
+
+    labels: tuple[str, ...]
+    total: Mark | None = None
+    reads_as: str = ""
+
+
 Figure: TypeAlias = (
     BarModel
     | NumberLine
@@ -259,4 +376,9 @@ Figure: TypeAlias = (
     | TimeLine
     | PostsAndGaps
     | SequenceBoxes
+    | ClockFaces
+    | MeasuringScale
+    | GroupedObjects
+    | Angles
+    | JoinedPoints
 )

@@ -7,15 +7,22 @@ is used for the complete figure only, since it may name answers.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from fractions import Fraction
 
 from typeset.arithmetic.figures import (
+    Angles,
     AreaRectangle,
     BranchingTree,
     Choice,
+    ClockFace,
+    ClockFaces,
     DotArray,
     DoubleNumberLine,
+    GroupedObjects,
+    JoinedPoints,
     Jump,
     Mark,
+    MeasuringScale,
     NumberLine,
     PostsAndGaps,
     RatioTable,
@@ -25,6 +32,7 @@ from typeset.arithmetic.figures import (
     TwoWayTable,
 )
 from typeset.drawing.bar_words import seen_words
+from typeset.quantities.inline import plain
 
 
 def number_line_words(figure: NumberLine, show: Show) -> str:
@@ -131,6 +139,96 @@ def sequence_words(figure: SequenceBoxes, show: Show) -> str:
     steps = _some(seen_words(mark, show) for mark in figure.steps)
     told = [", ".join(terms)] + ([f"steps {', '.join(steps)}"] if steps else [])
     return _words("number pattern in boxes", "", told, show, figure.reads_as)
+
+
+def clock_words(figure: ClockFaces, show: Show) -> str:
+    """The alternative text of clock faces: where the hands point, as far as they are drawn."""
+    names = _listed([face.name for face in figure.faces if face.name])
+    told = [_face(face, show) for face in figure.faces]
+    told += _if_seen("between them", figure.between, show)
+    kind = "clock face" if len(figure.faces) == 1 else "pair of clock faces"
+    if len(figure.faces) > 2:
+        kind = f"row of {len(figure.faces)} clock faces"
+    return _words(kind, names if show is Show.FRAME else "", told, show, figure.reads_as)
+
+
+def _face(face: ClockFace, show: Show) -> str:
+    told = [face.name] if face.name else []
+    if show is Show.COMPLETE or face.hands_given:
+        told.append(_hands(face))
+    told += _some([seen_words(face.mark, show)])
+    return ", ".join(told)
+
+
+def _hands(face: ClockFace) -> str:
+    hour, minutes = divmod(face.at, 60)
+    before, after = int(hour) or 12, int(hour) % 12 + 1
+    if minutes == 0:
+        return f"the hour hand at {before}, the minute hand at 12"
+    long = f"the minute hand at {_minutes(minutes)}"
+    return f"the hour hand between {before} and {after}, {long}"
+
+
+def _minutes(minutes: Fraction) -> str:
+    """Where the minute hand points: at a figure, or at a minute mark."""
+    if minutes % 5 == 0:
+        return str(int(minutes / 5))
+    if minutes.denominator == 1:
+        return f"{minutes} minutes"
+    return f"{int(minutes)} and a part of the next minute"
+
+
+def scale_words(scale: MeasuringScale, show: Show) -> str:
+    """The alternative text of a measuring scale."""
+    labels = [plain(label.text) for label in scale.labels if label.text]
+    unit = f" {scale.unit}" if scale.unit else ""
+    told = [f"marked {_listed(labels)}{unit}"] if labels else []
+    parts = scale.divisions
+    told += [f"{parts} divisions between two long marks"] if parts > 1 else []
+    if show is Show.FRAME:
+        return f"Empty {scale.shape.value}: " + "; ".join(told)
+    if show is Show.COMPLETE or scale.pointer_given:
+        told.append(_pointer(scale))
+    told += _if_seen("reading", scale.mark, show)
+    return _words(scale.shape.value, "", told, show, scale.reads_as)
+
+
+def _pointer(scale: MeasuringScale) -> str:
+    """Where the pointer stands, in marks from the start: no reading is given away by its value."""
+    start, after = scale.labels[0].at, scale.labels[1].at
+    marks = (scale.at - start) / ((after - start) / scale.divisions)
+    whole = int(marks)
+    near = "at" if marks == whole else "after"
+    thing = {"ruler": "the thing ends", "measuring jug": "the level is"}.get(
+        scale.shape.value, "the pointer is"
+    )
+    return f"{thing} {near} division {whole}"
+
+
+def groups_words(figure: GroupedObjects, show: Show) -> str:
+    """The alternative text of grouped objects."""
+    told = _some([seen_words(figure.groups_mark, show)])
+    told += _if_seen("in each ring", figure.each_mark, show)
+    if show is Show.COMPLETE or (figure.groups_mark.is_given and figure.each_mark.is_given):
+        told += _if_seen("outside the rings", figure.rest, show)
+    told += _if_seen("altogether", figure.total, show)
+    return _words("picture of counters in rings", "", told, show, figure.reads_as)
+
+
+def angles_words(figure: Angles, show: Show) -> str:
+    """The alternative text of angles."""
+    told = [seen_words(wedge.mark, show) or "an angle" for wedge in figure.wedges]
+    kind = f"diagram of angles {figure.setting.value}"
+    return _words(kind, "", [", ".join(told)], show, figure.reads_as)
+
+
+def joined_words(figure: JoinedPoints, show: Show) -> str:
+    """The alternative text of joined points."""
+    joined = "each joined to each other" if show is Show.COMPLETE else "the first joined to all"
+    told = [f"{_listed(figure.labels)}, {joined}", *_if_seen("lines:", figure.total, show)]
+    kind = "diagram of points on a circle"
+    names = _listed(figure.labels) if show is Show.FRAME else ""
+    return _words(kind, names, told, show, figure.reads_as)
 
 
 def _words(kind: str, names: str, told: Sequence[str], show: Show, own: str) -> str:

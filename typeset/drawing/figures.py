@@ -3,12 +3,17 @@
 from __future__ import annotations
 
 from typeset.arithmetic.figures import (
+    Angles,
     AreaRectangle,
     BarModel,
     BranchingTree,
+    ClockFaces,
     DotArray,
     DoubleNumberLine,
     Figure,
+    GroupedObjects,
+    JoinedPoints,
+    MeasuringScale,
     NumberLine,
     PostsAndGaps,
     RatioTable,
@@ -17,10 +22,15 @@ from typeset.arithmetic.figures import (
     TimeLine,
     TwoWayTable,
 )
+from typeset.drawing.angles import draw_angles
 from typeset.drawing.bar_model import draw_bar_model
+from typeset.drawing.clocks import draw_clocks
+from typeset.drawing.groups import draw_groups
+from typeset.drawing.joined import draw_joined
 from typeset.drawing.number_lines import draw_double_number_line, draw_number_line
 from typeset.drawing.posts import draw_posts
 from typeset.drawing.rectangles import draw_area, draw_array
+from typeset.drawing.scales import draw_scale
 from typeset.drawing.sequence import draw_sequence
 from typeset.drawing.shapes import Drawing
 from typeset.drawing.tables import draw_ratio_table, draw_two_way_table
@@ -58,3 +68,13 @@ def draw_figure(figure: Figure, show: Show, width_pt: float, size_pt: float) -> 
             return draw_posts(figure, show, width_pt, size_pt)
         case SequenceBoxes():
             return draw_sequence(figure, show, width_pt, size_pt)
+        case ClockFaces():
+            return draw_clocks(figure, show, width_pt, size_pt)
+        case MeasuringScale():
+            return draw_scale(figure, show, width_pt, size_pt)
+        case GroupedObjects():
+            return draw_groups(figure, show, width_pt, size_pt)
+        case Angles():
+            return draw_angles(figure, show, width_pt, size_pt)
+        case JoinedPoints():
+            return draw_joined(figure, show, width_pt, size_pt)

@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from typeset.arithmetic.figures import Mark, Show
-from typeset.drawing.fonts import width_pt
+from typeset.drawing.fonts import FIGURE_HEIGHT_EMS, width_pt
 from typeset.drawing.inline_maths import lay_out_rich_line
-from typeset.drawing.shapes import Face, Shape, moved
+from typeset.drawing.shapes import Face, Shape, TextRun, moved
 from typeset.errors import FitError
 from typeset.quantities.inline import Rich, plain, words
 
@@ -43,6 +43,14 @@ def line_label(rich: Rich, size_pt: float, face: Face = Face.REGULAR) -> Label:
     drawn = lay_out_rich_line(rich, size_pt, face)
     middle = drawn.baseline_pt - _MIDDLE_EMS * size_pt
     return Label(plain(rich), drawn.shapes, drawn.width_pt, drawn.height_pt, middle)
+
+
+def figure_label(text: str, size_pt: float, face: Face = Face.REGULAR) -> Label:
+    """A number alone, its box as high as its figures: for scales and clock faces, where lines
+    come near. Raises GlyphError."""
+    height = FIGURE_HEIGHT_EMS * size_pt
+    run = TextRun(0.0, height, text, size_pt, face)
+    return Label(text, (run,), width_pt(text, size_pt, face), height, height / 2)
 
 
 def shown_text(mark: Mark | None, show: Show) -> tuple[Rich, Face] | None:

@@ -7,6 +7,7 @@ our own choice after ISO 3098's narrowest lettering of 0.18 mm and its next, 0.2
 from __future__ import annotations
 
 from collections.abc import Sequence
+from math import ceil, cos, pi, sin, tan
 
 from typeset.drawing.boxes import Point
 from typeset.drawing.shapes import BLACK, PT_PER_MM, WHITE, Path, PathStep, Rule, grey
@@ -81,6 +82,20 @@ def arrow_head(tip: Point, right_pt: float, down_pt: float) -> Path:
     x, y = tip
     back_x, back_y = x - right_pt * _ARROW_PT, y - down_pt * _ARROW_PT
     side_x, side_y = -down_pt * _ARROW_HALF_PT, right_pt * _ARROW_HALF_PT
+    steps: tuple[PathStep, ...] = (
+        ("M", x, y),
+        ("L", back_x + side_x, back_y + side_y),
+        ("L", back_x - side_x, back_y - side_y),
+        ("L", x, y),
+    )
+    return Path(steps, LEAST_PT, BLACK, BLACK)
+
+
+def solid_head(tip: Point, way: tuple[float, float], length_pt: float) -> Path:
+    """A larger head, for the pointer of a scale; `way` is the unit vector that it points."""
+    (x, y), (right, down) = tip, way
+    back_x, back_y = x - right * length_pt, y - down * length_pt
+    side_x, side_y = -down * length_pt * 0.42, right * length_pt * 0.42
     steps: tuple[PathStep, ...] = (
         ("M", x, y),
         ("L", back_x + side_x, back_y + side_y),
@@ -168,3 +183,39 @@ def dot(x_pt: float, y_pt: float, radius_pt: float, filled: bool = True) -> Path
 def left_brace(base_pt: float, top_pt: float, bottom_pt: float, depth_pt: float) -> Path:
     """An upright brace left of what it spans, its tip `depth_pt` left of its base."""
     return side_brace(base_pt, top_pt, bottom_pt, -depth_pt)
+
+
+def at_angle(centre: Point, radius_pt: float, turn: float) -> Point:
+    """The point so far from the centre; `turn` counts radians clockwise from straight up."""
+    return centre[0] + radius_pt * sin(turn), centre[1] - radius_pt * cos(turn)
+
+
+def arc_steps(centre: Point, radius_pt: float, start: float, end: float) -> list[PathStep]:
+    """Curves along a circle from one turn to another, a piece for every 15 degrees or less.
+
+    Short pieces, so that whoever reads only their ends still sees a circle.
+    """
+    count = max(1, ceil(abs(end - start) / (pi / 12) - 1e-9))
+    part = (end - start) / count
+    reach = 4 / 3 * tan(part / 4) * radius_pt
+    steps: list[PathStep] = []
+    for index in range(count):
+        one, two = start + index * part, start + (index + 1) * part
+        (x1, y1), (x2, y2) = at_angle(centre, radius_pt, one), at_angle(centre, radius_pt, two)
+        out = (x1 + reach * cos(one), y1 + reach * sin(one))
+        into = (x2 - reach * cos(two), y2 - reach * sin(two))
+        steps.append(("C", *out, *into, x2, y2))
+    return steps
+
+
+def arc(
+    centre: Point, radius_pt: float, start: float, end: float, thickness_pt: float = FINE_PT
+) -> Path:
+    """A part of a circle from one turn to another."""
+    first: PathStep = ("M", *at_angle(centre, radius_pt, start))
+    return Path((first, *arc_steps(centre, radius_pt, start, end)), thickness_pt)
+
+
+def circle(centre: Point, radius_pt: float, thickness_pt: float = OUTLINE_PT) -> Path:
+    """A whole circle, not filled."""
+    return arc(centre, radius_pt, 0.0, 2 * pi, thickness_pt)

@@ -73,9 +73,10 @@ class Sketch:
 
     def lowest_pt(self) -> float:
         """The bottom of everything so far."""
-        return max(box.bottom for box in self._extents())
+        return max(box.bottom for box in self.extents())
 
-    def _extents(self) -> list[Box]:
+    def extents(self) -> list[Box]:
+        """The boxes of all lines and labels so far."""
         lines = [box for shape in self._lines if (box := bounds(shape)) is not None]
         return lines + self.label_boxes
 
@@ -84,12 +85,23 @@ class Sketch:
         """The boxes of all labels so far."""
         return [box for box, _ in self.boxes]
 
+    def is_clear(self, box: Box, clear_pt: float) -> bool:
+        """True where the box, grown by so much, meets no label and no line so far."""
+        if any(box.overlaps(other, clear_pt) for other in self.label_boxes):
+            return False
+        grown = Box(
+            box.left - clear_pt, box.top - clear_pt, box.right + clear_pt, box.bottom + clear_pt
+        )
+        return not any(
+            grown.crossed_by(segment) for shape in self._lines for segment in segments(shape)
+        )
+
     def finished(self, reads_as: str) -> Drawing:
         """The drawing, its top edge at the topmost shape.
 
         Raises FitError where two labels touch, a line crosses one, or something leaves the width.
         """
-        extents = self._extents()
+        extents = self.extents()
         if any(box.left < -_TINY_PT or box.right > self.width_pt + _TINY_PT for box in extents):
             raise FitError(f"the figure is wider than its {self.width_pt:.0f} pt; {_HELP}")
         self._check_labels()

@@ -13,14 +13,19 @@ from itertools import groupby, product
 from math import prod
 
 from typeset.arithmetic.figures import (
+    Angles,
     AreaRectangle,
     Bar,
     BarModel,
     BranchingTree,
+    ClockFaces,
     DotArray,
     DoubleNumberLine,
     Figure,
+    GroupedObjects,
+    JoinedPoints,
     Mark,
+    MeasuringScale,
     NumberLine,
     PostsAndGaps,
     RatioTable,
@@ -93,6 +98,17 @@ def figure_words(figure: Figure, show: Show) -> FigureWords:
             return _two_way(figure, show)
         case TimeLine():
             return _time_line(figure, show)
+        case ClockFaces():
+            return _clocks(figure, show)
+        case MeasuringScale(labels=labels, unit=unit, mark=mark):
+            printed = (word for label in labels for word in rich_words(label.text))
+            return FigureWords((*printed, *unit.split(), *_marks((mark,), show)))
+        case GroupedObjects():
+            return _groups(figure, show)
+        case Angles(wedges=wedges):
+            return FigureWords(tuple(_marks((wedge.mark for wedge in wedges), show)))
+        case JoinedPoints(labels=labels, total=total):
+            return FigureWords((*_texts(labels), *_marks((total,), show)))
         case _:
             names, marks = _plain_labels(figure)
             return FigureWords((*_texts(names), *_marks(marks, show)))
@@ -202,3 +218,18 @@ def _time_line(line: TimeLine, show: Show) -> FigureWords:
     gaps = [line.gap] * len(line.moments)
     marks = (*line.upper.marks, *line.lower.marks, *gaps)
     return FigureWords((*_texts(names), *_marks(marks, show)))
+
+
+def _clocks(figure: ClockFaces, show: Show) -> FigureWords:
+    hours = [str(hour) for _ in figure.faces for hour in range(1, 13)]
+    names = _texts(face.name for face in figure.faces)
+    marks = (*(face.mark for face in figure.faces), figure.between)
+    return FigureWords((*hours, *names, *_marks(marks, show)))
+
+
+def _groups(figure: GroupedObjects, show: Show) -> FigureWords:
+    """What is left over can be told only where the rings are full."""
+    is_whole = figure.groups_mark.is_given and figure.each_mark.is_given
+    rest = figure.rest if is_whole or show is Show.COMPLETE else None
+    marks = (figure.groups_mark, figure.each_mark, rest, figure.total)
+    return FigureWords(tuple(_marks(marks, show)))
