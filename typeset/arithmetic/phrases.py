@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from typeset.arithmetic.sense import nonsense
+from typeset.arithmetic.words_of_names import NOT_ALONE, PREPOSITIONS, VERBS
 from typeset.quantities.amount import Amount, Form
 from typeset.quantities.inline import Rich
 from typeset.quantities.units import Dimension, Unit
@@ -28,6 +29,29 @@ def the(name: str) -> str:
     if name[:1].isupper() or name.startswith(_UNADORNED):
         return name
     return f"the {name}"
+
+
+def is_thing(name: str) -> bool:
+    """True for a name that may stand after 'find' or with an article: 'cost', 'kites left'.
+
+    False for 'from each', 'all' and 'left', and for the name of a person alone.
+    """
+    first, *rest = name.split()
+    if first.lower() in PREPOSITIONS or first.lower() in VERBS:
+        return False
+    if rest:
+        return rest[-1].lower() not in PREPOSITIONS - {"over", "in", "on", "off", "out"}
+    return first.lower() not in NOT_ALONE and not first[:1].isupper()
+
+
+def head_of(opening: str, name: str) -> str:
+    """How a line begins that makes `name`: 'First find the cost', but 'From each'."""
+    return f"{opening} {the(name)}" if opening and is_thing(name) else title(name)
+
+
+def found(name: str) -> str:
+    """What is found, inside a sentence: 'the cost', but 'the result' for 'from each'."""
+    return the(name) if is_thing(name) else "the result"
 
 
 def as_much(factor: Fraction | int, unit: Unit) -> Rich:

@@ -21,6 +21,7 @@ from typeset.arithmetic.kinds import Decision
 from typeset.arithmetic.solving import solve
 from typeset.errors import AmountError, SolvingError
 from typeset.quantities.amount import Amount
+from typeset.quantities.inline import plain
 
 
 def chain(quantities: dict[str, str], *steps: Any, find: Any = None, **more: Any) -> dict[str, Any]:
@@ -157,7 +158,7 @@ def test_planks_by_length_alone_are_wrong(solved: Any, answers_of: Any) -> None:
 KINDS = [
     (CHANGE, Decision.BOTH, "For the change you subtract: £20 − £14 = £6."),
     (KITES, Decision.BOTH, "For the kites you add: 3 + 5 = 8."),
-    (BOATS, Decision.MULTIPLY, "For the boats you divide."),
+    (BOATS, Decision.MULTIPLY, "For the boats you divide and round up: 1,128 ÷ 36 = 31 r 12."),
     (
         chain({"a": "3 m", "b": "4 m", "c": "5 m"}, "all = a + b + c"),
         Decision.ADD,
@@ -198,7 +199,29 @@ WAYS = [
     ),
     (
         chain({"a": "£80", "p": "15%"}, "less = p of a", "r = a − less"),
-        {"Step by step", "Checking backwards"},
+        {"Step by step", "Checking backwards", "Together first"},
+    ),
+    # By the distributive law, sympy's factor() of a + n·a being a·(n + 1).
+    (
+        chain({"a": "65 kites", "n": "3"}, "more = n × a", "r = a + more"),
+        {"Step by step", "Checking backwards", "Together first"},
+    ),
+    (
+        chain({"a": "48", "off": "8", "on": "6"}, "stay = a − off", "r = stay + on"),
+        {
+            "Step by step",
+            "Checking backwards",
+            "The change altogether first",
+            "In another order",
+        },
+    ),
+    (
+        chain({"a": "120", "b": "5", "c": "4"}, "r = a ÷ (b × c)"),
+        {"Step by step", "Checking backwards", "In another order"},
+    ),
+    (
+        chain({"a": "84", "b": "12", "c": "6"}, "r = (a + b) ÷ c"),
+        {"Step by step", "Checking backwards", "Each part by itself"},
     ),
 ]
 
@@ -206,6 +229,84 @@ WAYS = [
 @pytest.mark.parametrize(("fields", "names"), WAYS)
 def test_strategies(solved: Any, fields: Any, names: set[str]) -> None:
     assert {each.strategy for each in solved("steps", fields).workings} == names
+
+
+def lines(solution: Any, strategy: str) -> list[str]:
+    working = next(each for each in solution.workings if each.strategy == strategy)
+    return [plain(each.sentence).replace("\u00a0", " ") for each in working.steps]
+
+
+def test_the_other_way_of_a_function_tells_the_steps_before_and_after_it(solved: Any) -> None:
+    told = lines(
+        solved(
+            "steps",
+            chain(
+                {"a": "4 crates", "b": "6 crates", "x": "3 kites"},
+                "kites = a × x",
+                "more kites = b × x",
+                "usual = mean(kites, more kites)",
+                "left = usual − x",
+            ),
+        ),
+        "Levelling",
+    )
+    assert told == [
+        "First find the kites: a × x.",
+        "Then find the more kites: b × x.",
+        "All have at least 12 kites. Add up what is above that.",
+        "Share that among 2.",
+        "Put it on top to find the usual.",
+        "Left: usual − x.",
+    ]
+
+
+def test_what_the_author_named_keeps_its_name_in_another_order(solved: Any) -> None:
+    fields = chain(
+        {"bowls": "3 bowls", "price": "£4", "rolls": "2 rolls", "each": "£1", "paid": "£20"},
+        "chowder cost = bowls × price",
+        "roll cost = rolls × each",
+        "cost = chowder cost + roll cost",
+        "change = paid − cost",
+    )
+    assert lines(solved("steps", fields), "Take away one after the other") == [
+        "First find the chowder cost: bowls × price.",
+        "Then find the roll cost: rolls × each.",
+        "Last, find the change: paid − chowder cost − roll cost.",
+    ]
+
+
+@pytest.mark.parametrize(
+    ("name", "begins"),
+    [
+        ("cost", "Find the cost: "),
+        ("kites left", "Find the kites left: "),
+        ("from each", "From each: "),
+        ("all", "All: "),
+        ("left", "Left: "),
+        ("Nell", "Nell: "),
+        ("people still on board", "Find the people still on board: "),
+    ],
+)
+def test_a_line_begins_well_whatever_the_step_is_called(
+    solved: Any, name: str, begins: str
+) -> None:
+    solution = solved("steps", chain({"a": "4", "b": "6"}, f"{name} = a + b"))
+    assert lines(solution, "Step by step")[0].startswith(begins)
+
+
+def test_functions_inside_a_step_are_told_in_words(solved: Any) -> None:
+    fields = chain(
+        {"people": "50 people", "seats": "8 people", "spare": "2 boats"},
+        "boats = round up(people ÷ seats) + spare",
+    )
+    told = lines(solved("steps", fields), "Step by step")
+    assert told[-1] == "Find the boats: (people ÷ seats, rounded up) + spare."
+
+
+def test_every_operation_is_named_in_the_reason(solved: Any) -> None:
+    fields = chain({"a": "4", "b": "6", "c": "5", "d": "3"}, "x = a × b", "y = x + c", "r = y − d")
+    reason = plain(solved("steps", fields).kind.reason)
+    assert all(verb in reason for verb in ("you multiply", "you add", "you subtract"))
 
 
 def test_a_check_is_never_the_easiest_way(solved: Any) -> None:

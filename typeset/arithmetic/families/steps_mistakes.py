@@ -7,16 +7,25 @@ from dataclasses import dataclass, replace
 from functools import reduce
 
 from typeset.arithmetic.answers import AnswerValue
-from typeset.arithmetic.equations import OF, PLUS
+from typeset.arithmetic.equations import OF, PLUS, Operation, equation, value_of
 from typeset.arithmetic.families.steps_plan import Chain
 from typeset.arithmetic.formulas.explaining import Explainer
-from typeset.arithmetic.formulas.plan import Definition
-from typeset.arithmetic.formulas.tree import Apply, As, Call, Formula, Name, parts_of, rebuilt
+from typeset.arithmetic.formulas.plan import Definition, needed
+from typeset.arithmetic.formulas.tree import (
+    Apply,
+    As,
+    Call,
+    Formula,
+    Name,
+    parts_of,
+    rebuilt,
+    substituted,
+)
 from typeset.arithmetic.formulas.units import COUNTS
-from typeset.arithmetic.phrases import bare
-from typeset.arithmetic.workings import MistakenWorking
+from typeset.arithmetic.phrases import bare, the
+from typeset.arithmetic.workings import MistakenWorking, step
 from typeset.errors import AmountError
-from typeset.quantities.amount import Amount
+from typeset.quantities.amount import Amount, Form
 from typeset.quantities.units import Unit
 from typeset.quantities.writing import DIVIDE, MINUS, TIMES
 
@@ -37,6 +46,9 @@ _OTHER_CALLS = (
     ("hcf", "lcm", "factor and multiple exchanged"),
     ("lcm", "hcf", "factor and multiple exchanged"),
 )
+
+
+_VERBS = {PLUS: "add", MINUS: "take off", TIMES: "multiply by", DIVIDE: "divide by"}
 
 
 def chain_mistakes(chain: Chain, units: Mapping[str, Unit]) -> Iterator[MistakenWorking]:
@@ -80,9 +92,26 @@ class _Wrong:
         whole = self.chain.wholes()[asked]
         if any(isinstance(part, Call) or _sign(part) == OF for part in parts_of(whole)):
             return
-        yield from self._numbers_only(
-            "operations in reading order", [Definition(asked, _from_left(whole))]
-        )
+        yield from self._from_left(asked, *_flat(whole))
+
+    def _from_left(
+        self, asked: str, names: Sequence[str], signs: Sequence[str]
+    ) -> Iterator[MistakenWorking]:
+        """The numbers one after another, each under the sign before it."""
+        numbers = [bare(self.chain.givens[name]) for name in names]
+        reached, steps = numbers[0], []
+        for index, (sign, name) in enumerate(zip(signs, names[1:], strict=True)):
+            other = numbers[index + 1]
+            if sign == DIVIDE and not other.value:
+                return
+            made = _joined(reached, sign, other)
+            text = f"Then {_VERBS[sign]} {the(name)}."
+            if not index:
+                text = f"Work from left to right: {names[0]} {sign} {name}."
+            steps.append(step(text, equation(Operation(sign, reached, other), made)))
+            reached = made
+        answer = self._as_asked(reached, self.units[asked])
+        yield MistakenWorking("operations in reading order", tuple(steps), {asked: answer})
 
     def other_operations(self) -> Iterator[MistakenWorking]:
         """One sign taken for its opposite, the last step first."""
@@ -94,7 +123,12 @@ class _Wrong:
         """A remainder read in another way, or a multiple for a factor."""
         for function, instead, name in _OTHER_CALLS:
             for plan in self._changed_plans(function, _with_function(instead)):
-                yield from self._told(name, plan)
+                # Half a metre that is left over is no number of planks on the way.
+                if plan[-1].formula != self.chain.plan[-1].formula or instead != "remainder":
+                    yield from self._told(name, plan)
+        for function in ("quotient", "round down"):
+            for plan in self._changed_plans(function, _divided_out):
+                yield from self._told("leftovers joined", plan)
         for function, name in (("mean", "step left out"), ("difference", _OPPOSITES[0][2])):
             for plan in self._changed_plans(function, _sum_of):
                 yield from self._told(name, plan)
@@ -103,7 +137,8 @@ class _Wrong:
         """What is added, taken away or multiplied by is forgotten."""
         for sign, side in ((PLUS, _left), (TIMES, _left), (TIMES, _right), (MINUS, _left)):
             for plan in self._changed_plans(sign, side):
-                yield from self._told("quantity left out", plan, only_with_units=True)
+                if not any(_repeats(each.formula) for each in plan):
+                    yield from self._told("quantity left out", plan, only_with_units=True)
 
     def unconverted(self) -> Iterator[MistakenWorking]:
         """The numbers as they are written, whatever their units."""
@@ -121,7 +156,17 @@ class _Wrong:
                     continue
                 changed = Definition(each.name, _exchanged(each.formula, target, change(target)))
                 rest = [replace(later, say="") for later in self.chain.plan[index + 1 :]]
-                yield _used([*self.chain.plan[:index], changed, *rest], self.chain.finds)
+                if isinstance(changed.formula, Name):
+                    # Nothing is left to work out: the later steps take the amount as it is.
+                    if each.name in self.chain.finds:
+                        continue
+                    known = {each.name: changed.formula}
+                    rest = [
+                        Definition(later.name, substituted(later.formula, known)) for later in rest
+                    ]
+                    yield needed([*self.chain.plan[:index], *rest], self.chain.finds)
+                    continue
+                yield needed([*self.chain.plan[:index], changed, *rest], self.chain.finds)
 
     def _told(
         self, name: str, plan: Sequence[Definition], only_with_units: bool = False
@@ -215,24 +260,26 @@ def _last_made(formula: Formula, before: Sequence[Definition], teller: Explainer
     return teller.define(Definition("the first part", inner[0]), "Find")
 
 
-def _used(plan: list[Definition], finds: Sequence[str]) -> list[Definition]:
-    """The plan without the steps that nothing needs any more."""
-    needed = set(finds)
-    kept: list[Definition] = []
-    for each in reversed(plan):
-        if each.name in needed:
-            kept.insert(0, each)
-            needed |= {part.name for part in parts_of(each.formula) if isinstance(part, Name)}
-    return kept
+def _joined(left: Amount, sign: str, right: Amount) -> Amount:
+    """The numbers under the sign, written as they are."""
+    value = value_of(Operation(sign, left, right))
+    is_decimal = Form.DECIMAL in (left.form, right.form)
+    return Amount(value, form=Form.DECIMAL if is_decimal else left.form)
 
 
-def _from_left(formula: Formula) -> Formula:
-    """The names and signs in the order in which they are read, each applied to all before."""
-    names, signs = _flat(formula)
-    result: Formula = Name(names[0])
-    for sign, name in zip(signs, names[1:], strict=True):
-        result = Apply(sign, result, Name(name))
-    return result
+def _repeats(formula: Formula) -> bool:
+    """True where a function would be given the same twice, which nobody does."""
+    return any(
+        isinstance(part, Call) and len(set(part.arguments)) < len(part.arguments)
+        for part in parts_of(formula)
+    )
+
+
+def _divided_out(formula: Formula) -> Formula:
+    """The division without rounding, as if pieces that are left over could be joined."""
+    if not isinstance(formula, Call):
+        return formula
+    return Apply(DIVIDE, *formula.arguments)
 
 
 def _flat(formula: Formula) -> tuple[list[str], list[str]]:

@@ -10,7 +10,7 @@ from typeset.arithmetic.equations import PLUS
 from typeset.arithmetic.figures import Bar, BarModel, Brace, Mark, Part
 from typeset.arithmetic.formulas.explaining import Explainer
 from typeset.arithmetic.formulas.plan import Definition, whole_formulas
-from typeset.arithmetic.formulas.tree import Apply, Formula, Name
+from typeset.arithmetic.formulas.tree import Apply, As, Formula, Name
 from typeset.arithmetic.formulas.units import COUNTS
 from typeset.quantities.amount import Amount
 from typeset.quantities.units import Dimension, Unit
@@ -47,6 +47,11 @@ class Chain:
         teller = self.explainer()
         teller.tell_all(self.plan if plan is None else plan)
         return teller
+
+    def with_unit(self, name: str, formula: Formula) -> Formula:
+        """The formula in the unit that the author has given to what it makes."""
+        unit = self.units.get(name)
+        return formula if unit is None else As(formula, unit, name)
 
     def wholes(self) -> dict[str, Formula]:
         """Every step as a formula over the story's numbers alone."""

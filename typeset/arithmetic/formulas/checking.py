@@ -124,6 +124,9 @@ def multiples_beside(dividend: Amount, divisor: Amount, whole: int) -> Iterator[
     other = entered(divisor, met.right, met.right_bare)
     if met.result.dimension.value not in ("number", "count"):
         raise AmountError("only groups are counted in multiples")
+    for old, new in ((dividend, one), (divisor, other)):
+        if old.unit != new.unit and new.unit.plural:
+            yield step("Use one unit: {old} is {new}.", equation(old, new), old=old, new=new)
     for count, fits in ((whole, True), (whole + 1, False)):
         if not count:
             continue

@@ -12,10 +12,11 @@ from fractions import Fraction
 
 from typeset.arithmetic.equations import Equation, Expression, Operation, equation
 from typeset.arithmetic.formulas.calls import lines_of_call
+from typeset.arithmetic.formulas.ones import ONES
 from typeset.arithmetic.formulas.plan import Definition
-from typeset.arithmetic.formulas.tree import STRENGTH, Apply, As, Call, Formula, Name, written
+from typeset.arithmetic.formulas.tree import STRENGTH, Apply, As, Call, Formula, Name, told
 from typeset.arithmetic.formulas.units import COUNTS, entered, in_unit, meeting, named
-from typeset.arithmetic.phrases import the
+from typeset.arithmetic.phrases import head_of
 from typeset.arithmetic.workings import Step, step
 from typeset.errors import AmountError
 from typeset.quantities.amount import Amount, Form
@@ -62,7 +63,7 @@ class Explainer:
     def tell_all(self, plan: Sequence[Definition]) -> None:
         """Every definition in order."""
         for index, each in enumerate(plan):
-            self.define(each, _opening(index, len(plan)))
+            self.define(each, opening_of(index, len(plan)))
 
     def define(self, definition: Definition, opening: str) -> Amount:
         """The lines that make one name; the last of them ends in its amount.
@@ -70,8 +71,7 @@ class Explainer:
         Raises AmountError where amounts do not go together.
         """
         self._current = name = definition.name
-        head = f"{opening} {the(name)}"
-        made = self._top(definition.formula, head)
+        made = self._top(definition.formula, head_of(opening, name))
         telling = len(self.steps) - 1
         called = self._called(made, name)
         if definition.say:
@@ -80,6 +80,22 @@ class Explainer:
         self.amounts[name] = called
         return called
 
+    def arguments(self, call: Call) -> list[Amount]:
+        """What the function is given, each worked out on lines of its own where it must be."""
+        return [self._alone(each) for each in call.arguments]
+
+    def call(self, name: str, lines: Sequence[Step], made: Amount) -> None:
+        """A function told in lines of its own: what it makes is called `name` from now on."""
+        self._current = name
+        self.steps.extend(lines)
+        self.made.append(made)
+        self.amounts[name] = self._called(made, name)
+
+    def as_called(self, made: Amount, name: str) -> Amount:
+        """What was made, in the unit or by the noun that the author gives it."""
+        unit = self.units.get(name)
+        return named(made, name, self.nouns) if unit is None else in_unit(made, unit, name)
+
     def _top(self, formula: Formula, head: str) -> Amount:
         """What a definition makes, its last line with the head's words."""
         if isinstance(formula, Call):
@@ -87,7 +103,7 @@ class Explainer:
         side = self._express(formula)
         if isinstance(side.expression, Amount):
             self.steps.append(step(f"{head}: {{made}}.", made=side.amount))
-        return self._line(side, f"{head}: {written(formula)}.", last=True)
+        return self._line(side, f"{head}: {told(formula)}.", last=True)
 
     def _line(self, side: _Side, text: str, last: bool = False) -> Amount:
         """The side's operation on a line of its own."""
@@ -126,7 +142,8 @@ class Explainer:
         """The formula as it stands in a line."""
         match formula:
             case Name(name=name):
-                return _Side(self.amounts[name], self.amounts[name], formula)
+                amount = self.amounts[name] if name not in ONES else ONES[name]
+                return _Side(amount, amount, formula)
             case As(inner=inner, unit=unit, name=name):
                 made = in_unit(self._alone(inner), unit, name)
                 return _Side(made, made, formula)
@@ -146,7 +163,7 @@ class Explainer:
 
     def _alone(self, formula: Formula) -> Amount:
         """A part of a formula worked out on a line of its own."""
-        return self._line(self._express(formula), f"Work out {written(formula)}.")
+        return self._line(self._express(formula), f"Work out {told(formula)}.")
 
     def _met(self, sign: str, left: _Side, right: _Side, formula: Formula) -> _Side:
         met = meeting(sign, left.amount.unit, right.amount.unit)
@@ -159,7 +176,7 @@ class Explainer:
         """A side as it meets the other, told where its unit changes."""
         if unit is None and not is_bare:
             return side
-        self._line(side, f"Work out {written(side.formula)}.")
+        self._line(side, f"Work out {told(side.formula)}.")
         changed = entered(side.amount, unit, is_bare)
         if is_bare:
             self.bared.add(side.amount.unit)
@@ -171,15 +188,26 @@ class Explainer:
         return _Side(changed, changed, side.formula)
 
     def _call(self, call: Call, opening: str) -> Amount:
-        arguments = [self._alone(each) for each in call.arguments]
-        told = lines_of_call(call.function, arguments, opening)
-        self.steps.extend(told.steps)
-        self.lines.append(Line(self._current, call.function, None))
-        self.made.append(told.made)
-        return told.made
+        arguments = self.arguments(call)
+        lines = lines_of_call(call.function, arguments, opening)
+        self.steps.extend(lines.steps)
+        self.lines.append(Line(self._current, call.function, _division_in(lines.steps)))
+        self.made.append(lines.made)
+        return lines.made
 
 
-def _opening(index: int, count: int) -> str:
+def _division_in(steps: Sequence[Step]) -> Equation | None:
+    """The line of a function in which something is divided with a remainder, if any."""
+    for each in steps:
+        if each.equation is not None:
+            first = each.equation.sides[0]
+            if isinstance(first, Operation) and first.sign == DIVIDE:
+                return each.equation
+    return None
+
+
+def opening_of(index: int, count: int) -> str:
+    """How the line of one step among several begins."""
     if count == 1:
         return "Find"
     if index == 0:

@@ -120,6 +120,17 @@ def check_used(
             raise AmountError(f"'{name}' is used, so it is needed", "take it out of 'not needed'")
 
 
+def needed(plan: Sequence[Definition], finds: Iterable[str]) -> list[Definition]:
+    """The plan without the steps that nothing needs."""
+    wanted = set(finds)
+    kept: list[Definition] = []
+    for each in reversed(plan):
+        if each.name in wanted:
+            kept.insert(0, each)
+            wanted |= set(names_in(each.formula))
+    return kept
+
+
 def whole_formulas(plan: Iterable[Definition], units: Mapping[str, Unit]) -> dict[str, Formula]:
     """What every step makes, as one formula over the quantities of the story alone."""
     whole: dict[str, Formula] = {}

@@ -98,22 +98,56 @@ def substituted(formula: Formula, known: Mapping[str, Formula]) -> Formula:
 
 
 def written(formula: Formula) -> str:
-    """The formula in names and signs, with the brackets that it needs."""
+    """The formula in names and signs as an author types it, with the brackets that it needs."""
+    return _written(formula, _as_typed)
+
+
+def told(formula: Formula) -> str:
+    """The formula for a line of working: functions in words, 'the mean of gulls and terns'."""
+    return _written(formula, _in_words)
+
+
+_CallWriter: TypeAlias = Callable[[str, list[str]], str]
+
+
+def _written(formula: Formula, call: _CallWriter) -> str:
     match formula:
         case Name(name=name):
             return name
         case As(inner=inner):
-            return written(inner)
+            return _written(inner, call)
         case Call(function=function, arguments=arguments):
-            return f"{function}({', '.join(written(argument) for argument in arguments)})"
+            return call(function, [_written(argument, call) for argument in arguments])
         case Apply(sign=sign, left=left, right=right):
-            first = _operand(left, formula, is_right=False)
-            return f"{first} {sign} {_operand(right, formula, is_right=True)}"
+            first = _operand(left, formula, False, call)
+            return f"{first} {sign} {_operand(right, formula, True, call)}"
 
 
-def _operand(inner: Formula, outer: Apply, is_right: bool) -> str:
-    text = written(inner)
-    return f"({text})" if needs_brackets(inner, outer, is_right) else text
+def _operand(inner: Formula, outer: Apply, is_right: bool, call: _CallWriter) -> str:
+    text = _written(inner, call)
+    bare = inner.inner if isinstance(inner, As) else inner
+    is_words = isinstance(bare, Call) and call is _in_words
+    return f"({text})" if is_words or needs_brackets(inner, outer, is_right) else text
+
+
+def _as_typed(function: str, arguments: list[str]) -> str:
+    return f"{function}({', '.join(arguments)})"
+
+
+def _in_words(function: str, arguments: list[str]) -> str:
+    listed = f"{', '.join(arguments[:-1])} and {arguments[-1]}"
+    match function:
+        case "quotient" | "round down":
+            return f"{arguments[0]} ÷ {arguments[1]}, full ones only"
+        case "round up":
+            return f"{arguments[0]} ÷ {arguments[1]}, rounded up"
+        case "remainder":
+            return f"what {arguments[0]} ÷ {arguments[1]} leaves over"
+        case "difference":
+            return f"the difference between {listed}"
+        case "larger of" | "smaller of":
+            return f"the {function} {listed}"
+    return f"the {function} of {listed}"
 
 
 def needs_brackets(inner: Formula, outer: Apply, is_right: bool) -> bool:

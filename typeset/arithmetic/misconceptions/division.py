@@ -31,6 +31,11 @@ MISTAKES = (
         "How much of one more does each get from what is left over?",
     ),
     Misconception(
+        "leftovers joined",
+        "reckons as if the pieces that are left over could be put together to full ones",
+        "Draw one of them: how many full pieces come out of it, and what happens to the rest?",
+    ),
+    Misconception(
         "remainder left as it is",
         "answers with a quotient and a remainder although the story asks for whole groups",
         "What would you do with the ones that are left over?",
