@@ -5,6 +5,7 @@ To add one: write its file here, and one line in `_FAMILIES`.
 
 from __future__ import annotations
 
+from typeset.arithmetic.families.angles import Angles
 from typeset.arithmetic.families.arrangements import Arrangements
 from typeset.arithmetic.families.change import Change
 from typeset.arithmetic.families.combinations import Combinations
@@ -19,6 +20,7 @@ from typeset.arithmetic.families.grouping import Grouping
 from typeset.arithmetic.families.handshakes import Handshakes
 from typeset.arithmetic.families.highest_common_factor import HighestCommonFactor
 from typeset.arithmetic.families.inverse_proportion import InverseProportion
+from typeset.arithmetic.families.lowest_common_multiple import LowestCommonMultiple
 from typeset.arithmetic.families.multiple_bars import DifferenceAndMultiple, SumAndMultiple
 from typeset.arithmetic.families.part_whole import PartWhole
 from typeset.arithmetic.families.proportion import Proportion
@@ -55,12 +57,14 @@ _FAMILIES: tuple[AnyFamily, ...] = (
     Arrangements(),
     Handshakes(),
     HighestCommonFactor(),
+    LowestCommonMultiple(),
     PartWhole(),
     Change(),
     Comparison(),
     Rectangle(),
     WhichIsLarger(),
     SimplestRatio(),
+    Angles(),
     ElapsedTime(),
     ThinkOfANumber(),
 )
