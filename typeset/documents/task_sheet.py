@@ -25,7 +25,7 @@ from typeset.documents.composer import (
     stage_heading,
     week_names,
 )
-from typeset.documents.copies import side_by_side
+from typeset.documents.grid import Grid, copied
 from typeset.documents.layout import Layout
 from typeset.drawing.figures import draw_figure
 from typeset.drawing.shapes import Drawing
@@ -44,7 +44,7 @@ from typeset.setting.blocks import (
     text_block,
 )
 from typeset.setting.framed import Framed
-from typeset.setting.frames import Document, Role
+from typeset.setting.frames import Document, Page, Role
 from typeset.setting.pages import PageLayout, fill_needed, fill_sides
 from typeset.setting.pieces import Columns, Piece, hanging, stack, text
 from typeset.setting.stretch import Stretch
@@ -87,11 +87,16 @@ def compose_task_sheet(
     document = Document(
         title=f"{lesson.lesson.title} – task sheet",
         subject=solved.week.title,
-        pages=side_by_side(pages.pages, layout.paper, layout.copies),
+        pages=_papers(pages.pages, layout),
         type_size_pt=pages.type_size_pt,
         fingerprint=solved.week.fingerprint,
     )
     return document, pages
+
+
+def _papers(pages: tuple[Page, ...], layout: Layout) -> tuple[Page, ...]:
+    """The pages as they are printed: each twice on a paper where the layout wants two copies."""
+    return pages if layout.copies == 1 else copied(pages, Grid(layout.paper, layout.copies, 1))
 
 
 class _Sheet:

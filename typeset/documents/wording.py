@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from jinja2 import StrictUndefined, TemplateError, TemplateSyntaxError, meta
+from jinja2 import StrictUndefined, TemplateError, TemplateSyntaxError, meta, nodes
 from jinja2.sandbox import ImmutableSandboxedEnvironment
 
 from typeset.errors import LayoutError
@@ -102,10 +102,15 @@ def _text_faults(
         yield Fault(group, key, f"unknown text '{key}' in '{group}'", _near(key, tuple(known)))
         return
     try:
-        used = meta.find_undeclared_variables(_ENVIRONMENT.parse(text))
+        parsed = _ENVIRONMENT.parse(text)
     except TemplateSyntaxError as error:
-        yield Fault(group, key, f"'{key}' cannot be read: {error.message}", "write {{ name }}")
+        why = (error.message or "").split(". ")[0].rstrip(".").lower()
+        yield Fault(group, key, f"'{key}' cannot be read ({why})", "write names as {{ name }}")
         return
+    if any(parsed.find_all((nodes.Getattr, nodes.Getitem, nodes.Call))):
+        yield Fault(group, key, f"'{key}' does more than name things", "write names as {{ name }}")
+        return
+    used = meta.find_undeclared_variables(parsed)
     for name in sorted(used - known[key]):
         yield Fault(group, key, f"'{key}' cannot name '{name}'", _near(name, tuple(known[key])))
 

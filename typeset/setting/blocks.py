@@ -51,7 +51,8 @@ class Block:
     `name` is what messages call it ('question 3'). The gap before it is left out at the top
     of a page, and gives way to the `after` of the block before it, where that has one.
     `may_part` gives up being kept with the next block where the two are higher than a page.
-    `optional` marks what a teacher could leave out to make a sheet fit.
+    `optional` marks what a teacher could leave out to make a sheet fit. `anchor` names the
+    place for links and bookmarks.
     """
 
     name: str
@@ -63,6 +64,7 @@ class Block:
     starts_page: bool = False
     optional: bool = False
     savings: tuple[Saving, ...] = ()
+    anchor: str = ""
 
 
 @dataclass(frozen=True, slots=True)

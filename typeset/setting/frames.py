@@ -38,16 +38,55 @@ class Placed:
     source: str = ""
     # What it reads as: plain text, or a figure's alternative text.
     reads_as: str = ""
+    # A name that links and bookmarks may lead to, and the name that this item leads to.
+    anchor: str = ""
+    leads_to: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class Page:
-    """One side."""
+    """One side. `upside_down` is how it lies in the file, for a printer that turns the paper
+    over its long edge."""
 
     width_pt: float
     height_pt: float
     placed: tuple[Placed, ...]
     tint: Colour | None = None
+    upside_down: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Bookmark:
+    """An entry of the outline that a reader shows beside the pages; `level` 0 is the outermost."""
+
+    title: str
+    anchor: str
+    level: int = 0
+
+
+class Numbering(Enum):
+    """How a reader counts the pages of a part."""
+
+    ARABIC = "ARABIC"
+    ROMAN = "ROMAN_LOWER"
+
+
+@dataclass(frozen=True, slots=True)
+class PageLabels:
+    """The numbering of the pages from `first` (counted from 0) on: a prefix and numbers from 1."""
+
+    first: int
+    prefix: str = ""
+    numbering: Numbering = Numbering.ARABIC
+
+
+class Duplex(Enum):
+    """How both sides of the paper are to be printed (ISO 32000-1, table 150)."""
+
+    NO_MATTER = ""
+    ONE_SIDE = "Simplex"
+    LONG_EDGE = "DuplexFlipLongEdge"
+    SHORT_EDGE = "DuplexFlipShortEdge"
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,3 +101,6 @@ class Document:
     # Digest of content and layout; goes into the file's metadata.
     fingerprint: str = ""
     language: str = "en-GB"
+    bookmarks: tuple[Bookmark, ...] = ()
+    labels: tuple[PageLabels, ...] = ()
+    duplex: Duplex = Duplex.NO_MATTER

@@ -191,9 +191,16 @@ def _placed(
         block = blocks[index]
         top += gap_before(blocks, index).at(looseness) if index > span.first else 0.0
         height = block.piece.height.at(looseness)
-        placed.extend(block.piece.place(frame.left_pt, top, height))
+        placed.extend(_anchored(block.piece.place(frame.left_pt, top, height), block.anchor))
         top += height
     return tuple(placed)
+
+
+def _anchored(placed: tuple[Placed, ...], anchor: str) -> tuple[Placed, ...]:
+    """The items of a block, the first of them named as the block is."""
+    if not anchor or not placed:
+        return placed
+    return (replace(placed[0], anchor=anchor), *placed[1:])
 
 
 def _notes(layout: PageLayout) -> tuple[str, ...]:

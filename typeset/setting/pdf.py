@@ -18,7 +18,7 @@ from reportlab.pdfgen.canvas import Canvas
 
 from typeset.drawing.fonts import drawable, width_pt
 from typeset.drawing.shapes import Colour, Face, Path, Rect, Rule, Shape, TextRun
-from typeset.setting.frames import Document, Page
+from typeset.setting.frames import Document, Duplex, Page, Placed
 from typeset.setting.pdf_fonts import font_name
 
 _VERSION = (1, 7)
@@ -43,6 +43,7 @@ def write_pdf(document: Document) -> bytes:
         canvas = _canvas(document)
         for page in document.pages:
             _draw_page(canvas, page)
+        _outline(canvas, document)
         data = canvas.getpdfdata()
     return bytes(data)
 
@@ -77,6 +78,8 @@ def _canvas(document: Document) -> Any:
     canvas.setViewerPreference("DisplayDocTitle", "true")
     # Printers then leave the size alone: a 10 mm square stays 10 mm.
     canvas.setViewerPreference("PrintScaling", "None")
+    if document.duplex is not Duplex.NO_MATTER:
+        canvas.setViewerPreference("Duplex", document.duplex.value)
     _make_reproducible(canvas, document)
     return canvas
 
@@ -95,13 +98,35 @@ def _make_reproducible(canvas: Any, document: Document) -> None:
 
 def _draw_page(canvas: Any, page: Page) -> None:
     canvas.setPageSize((page.width_pt, page.height_pt))
+    canvas.setPageRotation(180 if page.upside_down else 0)
     pen = _Pen(canvas, page.height_pt)
     if page.tint is not None:
         pen.draw(Rect(0.0, 0.0, page.width_pt, page.height_pt, fill=page.tint))
     for item in page.placed:
         for shape in item.shapes:
             pen.draw(shape)
+        _connect(canvas, item, page.height_pt)
     canvas.showPage()
+
+
+def _connect(canvas: Any, item: Placed, page_height_pt: float) -> None:
+    """The item as a place that can be gone to, or as one that leads away."""
+    top = page_height_pt - item.y_pt
+    if item.anchor:
+        canvas.bookmarkPage(item.anchor, fit="XYZ", left=0, top=top)
+    if item.leads_to:
+        box = (item.x_pt, top - item.height_pt, item.x_pt + item.width_pt, top)
+        canvas.linkAbsolute("", item.leads_to, Rect=box, Border="[0 0 0]")
+
+
+def _outline(canvas: Any, document: Document) -> None:
+    """Bookmarks, and how the pages are counted."""
+    for entry in document.bookmarks:
+        canvas.addOutlineEntry(entry.title, entry.anchor, entry.level)
+    if document.bookmarks:
+        canvas.showOutline()
+    for label in document.labels:
+        canvas.addPageLabel(label.first, style=label.numbering.value, start=1, prefix=label.prefix)
 
 
 class _Pen:
