@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 from pydantic import TypeAdapter, ValidationError
@@ -29,6 +29,8 @@ from typeset.arithmetic.names import listed
 from typeset.arithmetic.problem import Problem
 from typeset.arithmetic.solving import Solution, solve
 from typeset.arithmetic.stories import tell, unmentioned
+from typeset.arithmetic.variation.weeks import vary_lesson, vary_week
+from typeset.arithmetic.variation.wishes import Version
 from typeset.arithmetic.workings import MistakenWorking
 from typeset.errors import AmountError, Complaint, ContentError
 from typeset.quantities.amount import Amount
@@ -52,30 +54,35 @@ _OPEN_STEPS = OpenSteps()
 _AMOUNTS: TypeAdapter[dict[str, Amount]] = TypeAdapter(dict[str, AnyAmount])
 
 
-def solve_week(week: Week) -> SolvedWeek:
-    """The week with every problem solved.
+def solve_week(week: Week, version: Version = Version.CORE) -> SolvedWeek:
+    """The week with its numbers drawn and every problem solved, in one of its versions.
 
+    Every version has the same questions under the same numbers, about the same things.
     Raises ContentError with every complaint of all lessons, SolvingError for a fault of ours.
     """
-    complaints: list[Complaint] = []
-    titles = {lesson.name: lesson.title for lesson in week.lessons}
-    lessons = tuple(_solve(lesson, titles, complaints) for lesson in week.lessons)
+    varied = vary_week(week, version)
+    complaints = list(varied.complaints)
+    titles = {lesson.name: lesson.title for lesson in (*week.background, *week.lessons)}
+    lessons = tuple(_solve(lesson, titles, complaints, varied.unfit) for lesson in varied.lessons)
     if complaints:
         raise ContentError(complaints)
-    return SolvedWeek(week, lessons)
+    return SolvedWeek(replace(week, lessons=varied.lessons), lessons)
 
 
 def solve_lesson(lesson: Lesson) -> SolvedLesson:
     """One lesson alone; see `solve_week`."""
-    complaints: list[Complaint] = []
-    solved = _solve(lesson, {}, complaints)
+    varied = vary_lesson(lesson)
+    complaints = list(varied.complaints)
+    solved = _solve(varied.lessons[0], {}, complaints, varied.unfit)
     if complaints:
         raise ContentError(complaints)
     return solved
 
 
-def _solve(lesson: Lesson, titles: Mapping[str, str], complaints: list[Complaint]) -> SolvedLesson:
-    builder = _Builder(titles, complaints)
+def _solve(
+    lesson: Lesson, titles: Mapping[str, str], complaints: list[Complaint], unfit: frozenset[str]
+) -> SolvedLesson:
+    builder = _Builder(titles, complaints, unfit)
     stages = (builder.stage(stage) for stage in lesson.stages)
     return SolvedLesson(lesson, tuple(stage for stage in stages if stage is not None))
 
@@ -86,6 +93,8 @@ class _Builder:
 
     titles: Mapping[str, str]
     complaints: list[Complaint]
+    # Problems without numbers that fit, which are complained of already.
+    unfit: frozenset[str]
     last_number: int = field(default=0)
 
     def stage(self, stage: Stage) -> SolvedStage | None:
@@ -113,6 +122,8 @@ class _Builder:
     def problem(self, content: ProblemContent) -> SolvedProblem | None:
         """One problem; its number is used up even where it has complaints."""
         number = self.next_number()
+        if content.id in self.unfit:
+            return None
         before = len(self.complaints)
         problem = self.build(content)
         if problem is None:

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from typeset.errors import Complaint, Place
 from typeset.reading.complaints import quoted
-from typeset.reading.content import Extension, Lesson, ProblemContent, Recap
+from typeset.reading.content import DIFFERENT_FROM, Extension, Lesson, ProblemContent, Recap
 from typeset.reading.keys import plain_key
 from typeset.reading.stages import problems_of
 
@@ -19,6 +19,21 @@ def check_across_lessons(lessons: Sequence[Lesson]) -> list[Complaint]:
         *_repeated_ids(lessons),
         *(each for recap in recaps for each in _strangers(recap, by_name)),
     ]
+
+
+def needs_earlier(lesson: Lesson) -> bool:
+    """True where numbers of this lesson are drawn from, or kept apart from, an earlier one's."""
+    return any(
+        (isinstance(stage, Recap) and stage.count > 0)
+        or any(_looks_aside(problem) for problem in problems_of(stage))
+        for stage in lesson.stages
+    )
+
+
+def _looks_aside(problem: ProblemContent) -> bool:
+    others = [other.such_that for other in (problem.support, problem.stretch) if other]
+    phrases = (phrase for each in (problem.such_that, *others) for phrase in each)
+    return any(DIFFERENT_FROM in plain_key(phrase.text).lower() for phrase in phrases)
 
 
 def _repeated_ids(lessons: Sequence[Lesson]) -> Iterator[Complaint]:

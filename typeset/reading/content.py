@@ -9,10 +9,12 @@ from pathlib import Path
 from typing import TypeAlias
 
 from typeset.errors import Place
-from typeset.reading.tree import Keyed
+from typeset.reading.tree import Keyed, Scalar
 
 # A recap may look back at this instead of an earlier lesson of its week.
 LAST_WEEK = "last week"
+# Begins the condition that numbers are not those of an earlier lesson ('different from monday').
+DIFFERENT_FROM = "different from"
 
 
 class Space(Enum):
@@ -45,6 +47,19 @@ class Story:
 
 
 @dataclass(frozen=True, slots=True)
+class OtherNumbers:
+    """What the support or stretch version of a problem changes: `fields` stand instead of the
+    problem's own of the same names, wherever these stand in it."""
+
+    fields: Keyed
+    place: Place
+    # Phrases that its numbers must fulfil; where there are none, the problem's own count.
+    such_that: tuple[Scalar, ...] = ()
+    story: Story | None = None
+    hint: Story | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class ProblemContent:
     """A problem as typed. `fields` holds the keys that belong to its structure."""
 
@@ -63,6 +78,14 @@ class ProblemContent:
     hint: Story | None = None
     # Where the structure's name stands, for complaints about it.
     structure_place: Place | None = None
+    # Phrases that the drawn numbers must fulfil ('the answer is whole').
+    such_that: tuple[Scalar, ...] = ()
+    support: OtherNumbers | None = None
+    stretch: OtherNumbers | None = None
+    # True where the author typed the id, so that it stays when other problems come and go.
+    has_own_id: bool = False
+    # Numbers that were drawn for it, by name, as typed texts; for the author to see.
+    drawn: tuple[tuple[str, str], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,6 +96,8 @@ class Recap:
     looks_back_at: tuple[str, ...]
     problems: tuple[ProblemContent, ...]
     place: Place
+    # So many problems of those lessons come again after the typed ones, with new numbers.
+    count: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -163,3 +188,7 @@ class Week:
     note: str = ""
     # The year group (3 to 6) whose curriculum content is held against; None for none.
     year: int | None = None
+    # Varied numbers are drawn from this; another seed gives other numbers.
+    seed: int = 1
+    # Lessons that are only looked back at, where one lesson is read alone.
+    background: tuple[Lesson, ...] = ()

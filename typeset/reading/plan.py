@@ -13,10 +13,12 @@ from typeset.reading.keys import Keys, opened
 from typeset.reading.tree import Keyed, Node, Scalar
 
 REQUIRED_KEYS = ("week", "class", "lessons")
-OPTIONAL_KEYS = ("layout", "note", "year", "nouns")
+OPTIONAL_KEYS = ("layout", "note", "year", "nouns", "seed")
 STANDARD_LAYOUT = "standard"
 # The year groups of pupils of 7 to 11.
 YEARS = (3, 6)
+FIRST_SEED = 1
+_MOST_SEED = 999_999_999
 _LESSON_NAME = re.compile(r"[A-Za-z0-9][A-Za-z0-9 _-]{0,59}", re.ASCII)
 
 
@@ -32,6 +34,8 @@ class WeekPlan:
     # The lessons' names, each with its place.
     lessons: tuple[Scalar, ...]
     year: int | None = None
+    # What varied numbers are drawn from.
+    seed: int = FIRST_SEED
 
     @property
     def names(self) -> tuple[str, ...]:
@@ -56,7 +60,13 @@ def read_plan(root: Node | None, complaints: list[Complaint]) -> WeekPlan:
         nouns=_read_nouns(keys),
         lessons=_read_lesson_names(keys),
         year=keys.whole_number("year", *YEARS),
+        seed=_read_seed(keys),
     )
+
+
+def _read_seed(keys: Keys) -> int:
+    seed = keys.whole_number("seed", 0, _MOST_SEED)
+    return FIRST_SEED if seed is None else seed
 
 
 def _read_nouns(keys: Keys) -> dict[str, str]:

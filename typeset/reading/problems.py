@@ -8,11 +8,18 @@ from dataclasses import dataclass, field
 
 from typeset.errors import Complaint, Place
 from typeset.reading.complaints import shown
-from typeset.reading.content import ProblemContent, Space
+from typeset.reading.content import OtherNumbers, ProblemContent, Space
 from typeset.reading.keys import Keys, opened
-from typeset.reading.tree import Node
+from typeset.reading.tree import Node, Scalar
 
-COMMON_KEYS = ("id", "structure", "story", "space", "lines", "model", "hint")
+COMMON_KEYS = (
+    *("id", "structure", "story", "space", "lines", "model", "hint"),
+    *("such that", "support", "stretch"),
+)
+# What every version of a problem has in common.
+_SAME_IN_ALL = ("id", "structure", "space", "lines", "model", "support", "stretch")
+# More conditions than this nobody can keep in mind.
+_MOST_CONDITIONS = 12
 SPACES = tuple(space.value for space in Space)
 # More ruled lines than a side of A4 holds at any size we set.
 MOST_LINES = 40
@@ -72,6 +79,41 @@ def read_problem(node: Node, desk: Desk) -> ProblemContent | None:
         show_model=keys.yes("model"),
         hint=keys.story("hint") if keys.node.get("hint") else None,
         structure_place=keys.place("structure"),
+        such_that=read_conditions(keys),
+        support=_read_other_numbers(keys, "support"),
+        stretch=_read_other_numbers(keys, "stretch"),
+        has_own_id=keys.node.get("id") is not None,
+    )
+
+
+def read_conditions(keys: Keys) -> tuple[Scalar, ...]:
+    """The phrases after 'such that', one or a list."""
+    phrases = keys.texts("such that") if keys.node.get("such that") else ()
+    if len(phrases) > _MOST_CONDITIONS:
+        problem = f"'such that' has more than {_MOST_CONDITIONS} conditions"
+        keys.complaints.append(Complaint(keys.place("such that"), problem, "take some off"))
+    return phrases
+
+
+def _read_other_numbers(keys: Keys, version: str) -> OtherNumbers | None:
+    """What stands after 'support' or 'stretch': new values of the problem's own keys."""
+    node = keys.node.get(version)
+    if node is None:
+        return None
+    inner = opened(node, f"'{version}'", keys.complaints)
+    if inner is None:
+        return None
+    for entry in inner.node:
+        if entry.key in _SAME_IN_ALL:
+            problem = f"'{entry.key}' cannot be another one in '{version}'"
+            remedy = "give only numbers, a story or conditions that are other ones"
+            keys.complaints.append(Complaint(entry.place, problem, remedy))
+    return OtherNumbers(
+        fields=inner.node.without((*_SAME_IN_ALL, "such that", "story", "hint")),
+        place=inner.node.place,
+        such_that=read_conditions(inner),
+        story=inner.story("story") if inner.node.get("story") else None,
+        hint=inner.story("hint") if inner.node.get("hint") else None,
     )
 
 

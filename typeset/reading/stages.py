@@ -22,6 +22,8 @@ from typeset.reading.keys import Keys, items_of, opened, plain_key
 from typeset.reading.problems import MOST_LINES, Desk, read_problem, read_problems, read_space
 from typeset.reading.tree import Node, Scalar
 
+# A look back is a warm-up; more than this is a lesson.
+MOST_AGAIN = 12
 EXTENSION_FIELDS = ("quantities", "steps", "find")
 _NAME_OF_PUPIL = re.compile(r"[^\W\d_][^\W\d_'’ -]{0,29}")
 
@@ -61,12 +63,28 @@ def _read_recap(node: Node, desk: Desk) -> Recap | None:
     keys = opened(node, "'recap'", desk.complaints)
     if keys is None:
         return None
-    keys.expect(("from", "problems"))
+    if keys.node.get("count"):
+        keys.expect(("from", "count"), ("problems",))
+    else:
+        keys.expect(("from", "problems"), ("count",))
     names = keys.texts("from")
     for name in names:
         _check_is_earlier(name, desk)
     looks_back_at = tuple(name.text for name in names)
-    return Recap(looks_back_at, read_problems(keys, desk), keys.node.place)
+    problems = read_problems(keys, desk) if keys.node.get("problems") else ()
+    return Recap(looks_back_at, problems, keys.node.place, _read_count(keys, names))
+
+
+def _read_count(keys: Keys, names: tuple[Scalar, ...]) -> int:
+    """How many problems come again with new numbers; last week's cannot, for want of a file."""
+    count = keys.whole_number("count", 1, MOST_AGAIN)
+    if count is None:
+        return 0
+    if all(name.text == LAST_WEEK for name in names):
+        problem = f"no problems can be drawn from '{LAST_WEEK}', which has no file here"
+        remedy = "write them under 'problems:'"
+        keys.complaints.append(Complaint(keys.place("count"), problem, remedy))
+    return count
 
 
 def _check_is_earlier(name: Scalar, desk: Desk) -> None:

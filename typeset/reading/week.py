@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from hashlib import sha256
 from pathlib import Path
 
 from typeset.errors import Complaint, ContentError, Place
-from typeset.reading.across_lessons import check_across_lessons
+from typeset.reading.across_lessons import check_across_lessons, needs_earlier
 from typeset.reading.complaints import likely
 from typeset.reading.content import Lesson, Week
 from typeset.reading.lesson import SourceFile, open_source, read_lesson
@@ -55,9 +56,28 @@ def read_lesson_alone(file: Path) -> Week:
     sources.append(open_source(file, complaints))
     earlier = _before(file.stem, plan.names) if file.stem in plan.names else None
     lessons = _lesson_of(sources[-1], plan, earlier, complaints)
-    complaints += check_across_lessons(lessons)
+    others, background = _background(file, plan, lessons, complaints)
+    complaints += check_across_lessons([*background, *lessons])
     _raise_if_any(complaints)
-    return _week(file.parent, plan, lessons, sources)
+    week = _week(file.parent, plan, lessons, [*sources, *others])
+    return replace(week, background=tuple(background))
+
+
+def _background(
+    file: Path, plan: WeekPlan, lessons: Sequence[Lesson], complaints: list[Complaint]
+) -> tuple[list[SourceFile], list[Lesson]]:
+    """The lessons before this one, where its numbers depend on theirs."""
+    if file.stem not in plan.names or not any(needs_earlier(lesson) for lesson in lessons):
+        return [], []
+    sources: list[SourceFile] = []
+    background: list[Lesson] = []
+    for name in _before(file.stem, plan.names):
+        other = file.with_name(f"{name}.yaml")
+        if other.is_file():
+            sources.append(open_source(other, complaints))
+            earlier = _before(name, plan.names)
+            background += _lesson_of(sources[-1], plan, earlier, complaints)
+    return sources, background
 
 
 def _find_week_file(folder: Path) -> Path:
@@ -144,6 +164,7 @@ def _week(
         place=Place(folder / WEEK_FILE, 1, 1),
         note=plan.note,
         year=plan.year,
+        seed=plan.seed,
     )
 
 

@@ -1,0 +1,90 @@
+"""What a problem with other numbers must have in common with the one that it varies."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from itertools import combinations
+
+from typeset.arithmetic.answers import AnswerValue, same_answer
+from typeset.arithmetic.kinds import Decision
+from typeset.arithmetic.variation.conditions import (
+    Condition,
+    Cost,
+    Test,
+    answers_are_whole,
+    number_set,
+)
+from typeset.arithmetic.variation.trial import Trial
+from typeset.quantities.amount import Amount
+
+
+def likeness(source: Trial) -> list[Condition]:
+    """The same decision, larger and smaller numbers as before, answers as whole as before."""
+    conditions = [
+        Condition("the larger number stays the larger", Cost.NUMBERS, _keeps_order(source)),
+        Condition("as much a remainder as before", Cost.ANSWERS, _as_much_rest(source)),
+        Condition("the same decision", Cost.SOLUTION, _same_decision(source)),
+    ]
+    if answers_are_whole(source):
+        conditions.append(Condition("the answer stays whole", Cost.ANSWERS, answers_are_whole))
+    return conditions
+
+
+def other_answers(source: Trial) -> list[Condition]:
+    """No answer is the old one, so that nobody can copy it; but where nothing changes it may be."""
+    if source.solution.kind.decision is Decision.NEITHER:
+        return []
+    return [
+        Condition(
+            "another answer",
+            Cost.ANSWERS,
+            lambda trial: all(
+                not _same(trial.answers.get(name), old) for name, old in source.answers.items()
+            ),
+        )
+    ]
+
+
+def not_the_numbers_of(source: Trial) -> Condition:
+    """Another set of numbers than the source's."""
+    old = number_set(source)
+    return Condition("other numbers", Cost.NUMBERS, lambda trial: number_set(trial) != old)
+
+
+def _same(one: AnswerValue | None, other: AnswerValue) -> bool:
+    return one is not None and same_answer(one, other)
+
+
+def _keeps_order(source: Trial) -> Test:
+    """Whoever has more in the story still has more, and equal numbers stay equal."""
+    order = _order(source)
+    return lambda trial: _order(trial) == order
+
+
+def _order(trial: Trial) -> dict[tuple[str, str], int]:
+    givens = trial.problem.givens
+    return {
+        (one, other): _sign(givens[one].base - givens[other].base)
+        for one, other in combinations(givens, 2)
+        if _alike(givens[one], givens[other])
+    }
+
+
+def _alike(one: Amount, other: Amount) -> bool:
+    return one.unit.dimension is other.unit.dimension and (
+        not one.unit.is_noun or one.unit == other.unit
+    )
+
+
+def _sign(value: Fraction) -> int:
+    return (value > 0) - (value < 0)
+
+
+def _as_much_rest(source: Trial) -> Test:
+    leaves = source.leaves_rest
+    return lambda trial: trial.leaves_rest is leaves
+
+
+def _same_decision(source: Trial) -> Test:
+    decision = source.solution.kind.decision
+    return lambda trial: trial.solution.kind.decision is decision

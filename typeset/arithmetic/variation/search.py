@@ -1,0 +1,98 @@
+"""Draws one set of numbers that fits, each fitting set as likely as the others.
+
+Sets are tried in an order by chance, and the first that fits is taken: that is a fair draw
+among all that fit, without solving them all. Where there are too many sets to put in order,
+they are picked one by one, and the draw is fair among those that would be picked.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from math import prod
+from typing import TypeAlias
+
+from typeset.arithmetic.variation.conditions import Condition, Cost
+from typeset.arithmetic.variation.dice import Dice
+from typeset.arithmetic.variation.numbers_typed import Choice, Path, with_numbers
+from typeset.arithmetic.variation.trial import Trial
+from typeset.errors import AmountError
+from typeset.quantities.amount import Amount
+from typeset.reading.content import ProblemContent
+
+NumbersAt: TypeAlias = Mapping[Path, Amount]
+
+# So many sets are put into an order by chance as a whole.
+_MOST_IN_ORDER = 4000
+# So many sets are looked at, and so many of these are solved whole (some milliseconds each).
+MOST_TRIES = 4000
+MOST_SOLVED = 120
+
+
+@dataclass(slots=True)
+class Limits:
+    """What may still be spent on a draw."""
+
+    tries: int = MOST_TRIES
+    solved: int = MOST_SOLVED
+
+
+def count_of(choices: Sequence[Choice]) -> int:
+    """How many sets there are."""
+    return prod(len(each.values) for each in choices)
+
+
+def sets_of(choices: Sequence[Choice], dice: Dice) -> Iterator[NumbersAt]:
+    """Every set once in an order by chance; of very many, some without a repeat."""
+    count = count_of(choices)
+    if count <= _MOST_IN_ORDER:
+        yield from (_set_at(choices, each) for each in dice.shuffled(range(count)))
+        return
+    seen: set[int] = set()
+    for _ in range(MOST_TRIES):
+        each = dice.below(count)
+        if each not in seen:
+            seen.add(each)
+            yield _set_at(choices, each)
+
+
+def _set_at(choices: Sequence[Choice], number: int) -> dict[Path, Amount]:
+    """The set of this number: the digits of the number say which value each choice takes."""
+    numbers: dict[Path, Amount] = {}
+    for choice in choices:
+        number, at = divmod(number, len(choice.values))
+        numbers[choice.path] = choice.values[at]
+    return numbers
+
+
+def fitting(
+    content: ProblemContent,
+    sets: Iterable[NumbersAt],
+    conditions: Sequence[Condition],
+    limits: Limits,
+) -> Iterator[Trial]:
+    """Those of the sets that make sense and fulfil every condition, in order."""
+    ordered = sorted(conditions, key=lambda each: each.cost)
+    for numbers in sets:
+        if limits.tries <= 0 or limits.solved <= 0:
+            return
+        limits.tries -= 1
+        trial = Trial(with_numbers(content, numbers))
+        if fits(trial, ordered, limits):
+            yield trial
+
+
+def fits(trial: Trial, ordered: Sequence[Condition], limits: Limits) -> bool:
+    """True where the set makes sense and fulfils the conditions, cheapest asked first."""
+    try:
+        cheap = [each for each in ordered if each.cost < Cost.SOLUTION]
+        if not all(each.test(trial) for each in cheap if each.cost is Cost.NUMBERS):
+            return False
+        _ = trial.answers
+        if not all(each.test(trial) for each in cheap if each.cost is Cost.ANSWERS):
+            return False
+        limits.solved -= 1
+        _ = trial.solution
+        return all(each.test(trial) for each in ordered if each.cost is Cost.SOLUTION)
+    except AmountError:
+        return False

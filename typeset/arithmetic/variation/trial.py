@@ -1,0 +1,113 @@
+"""One set of numbers on trial: built, and solved only as far as somebody asks."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from functools import cached_property
+from typing import Any
+
+from pydantic import ValidationError
+
+from typeset.arithmetic.answers import AnswerValue, WithRemainder, same_answer
+from typeset.arithmetic.families import FAMILIES
+from typeset.arithmetic.family import AnyFamily
+from typeset.arithmetic.problem import Problem
+from typeset.arithmetic.sense import check_answers
+from typeset.arithmetic.solving import Solution, solve
+from typeset.errors import AmountError, SolvingError
+from typeset.quantities.amount import Amount
+from typeset.reading.complaints import complaints_of
+from typeset.reading.content import ProblemContent
+from typeset.reading.tree import bare
+
+
+class Trial:
+    """A problem with fixed numbers, and what it comes to.
+
+    The properties are worked out when first asked for, since most sets fall at the first
+    and cheapest question. All but `family` raise AmountError where the numbers make no sense.
+    """
+
+    def __init__(self, content: ProblemContent) -> None:
+        self.content = content
+
+    @cached_property
+    def family(self) -> AnyFamily | None:
+        """The problem's structure; None where nobody knows it."""
+        return FAMILIES.get(self.content.structure)
+
+    @cached_property
+    def problem(self) -> Problem[Any]:
+        """The family's problem."""
+        family = self._known_family()
+        fields = self.content.fields
+        model = family.fields_model
+        try:
+            checked = model.model_validate(bare(fields), context={"nouns": self.content.nouns})
+        except ValidationError as error:
+            first = min(complaints_of(error, fields, model.keys()))
+            raise AmountError(first.problem, first.remedy) from None
+        return family.build(checked)
+
+    @cached_property
+    def answers(self) -> Mapping[str, AnswerValue]:
+        """The answers by the relation alone, checked to make sense."""
+        try:
+            answers = self._known_family().relation(self.problem)
+        except ZeroDivisionError:
+            raise AmountError("solving it divides by 0") from None
+        check_answers(self.problem, answers)
+        return answers
+
+    @cached_property
+    def solution(self) -> Solution:
+        """All that is known of it. Numbers at which our own guard stops are no numbers to use."""
+        try:
+            return solve(self._known_family(), self.problem)
+        except SolvingError as error:
+            raise AmountError(str(error)) from error
+        except ZeroDivisionError:
+            raise AmountError("solving it divides by 0") from None
+
+    @cached_property
+    def leaves_rest(self) -> bool:
+        """True where something is left over, whatever the answer does with it."""
+        return _leaves_rest(self._known_family(), self.problem, self.answers)
+
+    def why_not_built(self) -> str:
+        """Why the family does not take these fields; empty where it does."""
+        try:
+            _ = self.problem
+        except AmountError as error:
+            return error.problem
+        return ""
+
+    def why_no_sense(self) -> str:
+        """Why these numbers cannot stand; empty where they can."""
+        try:
+            _ = self.answers, self.solution
+        except AmountError as error:
+            return error.problem
+        return ""
+
+    def _known_family(self) -> AnyFamily:
+        if self.family is None:
+            raise AmountError(f"unknown structure '{self.content.structure}'")
+        return self.family
+
+
+def _leaves_rest(
+    family: AnyFamily, problem: Problem[Any], answers: Mapping[str, AnswerValue]
+) -> bool:
+    if any(isinstance(each, WithRemainder) and each.rest.value for each in answers.values()):
+        return True
+    try:
+        smooth = family.smooth(problem)
+    except AmountError:
+        return False
+    # Before rounding the answer is no whole number, and rounding made another of it.
+    return any(
+        isinstance(exact, Amount) and not exact.is_whole and not same_answer(exact, answers[name])
+        for name, exact in smooth.items()
+        if name in answers
+    )
