@@ -30,6 +30,7 @@ from typeset.arithmetic.figures import (
     MeasuringScale,
     Moment,
     NumberLine,
+    Outline,
     PairTick,
     Part,
     PostsAndGaps,
@@ -107,6 +108,16 @@ def areas(draw: st.DrawFn) -> Figure:
     widths, heights = draw(sides), draw(sides)
     cells = tuple(tuple(draw(maybe) for _ in widths) for _ in heights)
     return AreaRectangle(widths, heights, cells, draw(maybe))
+
+
+@st.composite
+def outlines(draw: st.DrawFn) -> Figure:
+    """An L: a rectangle without its top right corner."""
+    size = st.integers(1, 60).map(Fraction)
+    top, across, step, right = (draw(size) for _ in range(4))
+    zero, wide, high = Fraction(0), top + across, step + right
+    corners = ((zero, zero), (top, zero), (top, step), (wide, step), (wide, high), (zero, high))
+    return Outline(corners, tuple(draw(maybe) for _ in corners), draw(maybe), draw(maybe))
 
 
 options = st.lists(names, min_size=1, max_size=12).map(tuple)
@@ -203,6 +214,7 @@ KINDS: dict[str, st.SearchStrategy[Figure]] = {
     "ratio table": ratio_tables(),
     "array": arrays,
     "area": areas(),
+    "outline": outlines(),
     "tree": trees,
     "two-way table": two_way_tables(),
     "time line": time_lines(),
@@ -305,6 +317,15 @@ def _ordinary() -> list[Figure]:
             (Part(Fraction(40), given_), Part(Fraction(8), given_)),
             (Part(Fraction(20), given_), Part(Fraction(3), given_)),
             ((asked, asked), (asked, asked)),
+        ),
+        Outline(
+            tuple(
+                (Fraction(x), Fraction(y))
+                for x, y in ((0, 0), (6, 0), (6, 3), (10, 3), (10, 8), (0, 8))
+            ),
+            (given_, given_, Mark(words("4 m"), False, True), asked, given_, given_),
+            asked,
+            asked,
         ),
         BranchingTree((choice, Choice("flag", ("plain", "striped")), choice), asked),
         TwoWayTable(choice, choice, ((given_,) * 3,) * 3, asked),

@@ -168,6 +168,22 @@ class AreaRectangle:
 
 
 @dataclass(frozen=True, slots=True)
+class Outline:
+    """A shape with square corners, by its corners in order, clockwise from the top left.
+
+    A corner is (across, down) in the shape's own unit; sides are level and upright in turn.
+    `marks[i]` is the length of the side from corner i to the next. `inside` is the area,
+    `total` stands under the shape.
+    """
+
+    corners: tuple[tuple[Fraction, Fraction], ...]
+    marks: tuple[Mark | None, ...]
+    inside: Mark | None = None
+    total: Mark | None = None
+    reads_as: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class Choice:
     """A thing that is chosen ('sail') and what there is to choose from."""
 
@@ -371,6 +387,7 @@ Figure: TypeAlias = (
     | RatioTable
     | DotArray
     | AreaRectangle
+    | Outline
     | BranchingTree
     | TwoWayTable
     | TimeLine

@@ -24,6 +24,7 @@ from typeset.arithmetic.figures import (
     Mark,
     MeasuringScale,
     NumberLine,
+    Outline,
     PostsAndGaps,
     RatioTable,
     SequenceBoxes,
@@ -94,6 +95,14 @@ def area_words(figure: AreaRectangle, show: Show) -> str:
     told += [f"in the fields {', '.join(cells)}"] if cells else []
     told += _if_seen("altogether", figure.total, show)
     return _words("rectangle", "", told, show, figure.reads_as)
+
+
+def outline_words(figure: Outline, show: Show) -> str:
+    """The alternative text of a shape with square corners: its sides, clockwise."""
+    sides = [seen_words(mark, show) or "no length" for mark in figure.marks]
+    told = [f"sides clockwise from the top left: {', '.join(sides)}"]
+    told += _if_seen("inside", figure.inside, show) + _if_seen("altogether", figure.total, show)
+    return _words(f"shape of {len(figure.marks)} sides", "", told, show, figure.reads_as)
 
 
 def tree_words(tree: BranchingTree, show: Show) -> str:

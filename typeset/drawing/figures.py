@@ -15,6 +15,7 @@ from typeset.arithmetic.figures import (
     JoinedPoints,
     MeasuringScale,
     NumberLine,
+    Outline,
     PostsAndGaps,
     RatioTable,
     SequenceBoxes,
@@ -28,6 +29,7 @@ from typeset.drawing.clocks import draw_clocks
 from typeset.drawing.groups import draw_groups
 from typeset.drawing.joined import draw_joined
 from typeset.drawing.number_lines import draw_double_number_line, draw_number_line
+from typeset.drawing.outline import draw_outline
 from typeset.drawing.posts import draw_posts
 from typeset.drawing.rectangles import draw_area, draw_array
 from typeset.drawing.scales import draw_scale
@@ -58,6 +60,8 @@ def draw_figure(figure: Figure, show: Show, width_pt: float, size_pt: float) -> 
             return draw_array(figure, show, width_pt, size_pt)
         case AreaRectangle():
             return draw_area(figure, show, width_pt, size_pt)
+        case Outline():
+            return draw_outline(figure, show, width_pt, size_pt)
         case BranchingTree():
             return draw_tree(figure, show, width_pt, size_pt)
         case TwoWayTable():

@@ -27,6 +27,7 @@ from typeset.arithmetic.figures import (
     Mark,
     MeasuringScale,
     NumberLine,
+    Outline,
     PostsAndGaps,
     RatioTable,
     SequenceBoxes,
@@ -94,6 +95,8 @@ def figure_words(figure: Figure, show: Show) -> FigureWords:
             return _bar_model(figure, show)
         case BranchingTree():
             return _tree(figure, show)
+        case Outline(marks=marks):
+            return FigureWords(tuple(_marks((*marks, figure.inside, figure.total), show)))
         case TwoWayTable():
             return _two_way(figure, show)
         case TimeLine():
