@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from datetime import datetime, timedelta
 from fractions import Fraction
 
@@ -9,7 +10,7 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from tests.arithmetic.random_problems import solved, tried
+from tests.arithmetic.random_problems import hundredths, solved, tried, typed, value_of
 from typeset.arithmetic.answers import answer_exact
 from typeset.arithmetic.solving import Solution
 from typeset.errors import AmountError
@@ -113,3 +114,82 @@ def test_elapsed_time_over_days(start: int, days: int, lasts: int) -> None:
     duration = f"{days} day{'' if days == 1 else 's'} {typed_length(lasts)}".strip()
     solution = solved("elapsed time", start=clock(start), duration=duration)
     assert on_the_clock(solution, "end") == f"{later:%H:%M}"
+
+
+# Where posts stand along a row of so many gaps, by plain counting of places.
+PLACES: dict[str, Callable[[int], range]] = {
+    "both ends": lambda gaps: range(gaps + 1),
+    "one end": lambda gaps: range(gaps),
+    "neither end": lambda gaps: range(1, gaps),
+    "round a loop": lambda gaps: range(gaps),
+}
+
+
+@tried
+@given(gaps=st.integers(2, 60), gap=hundredths, ends=st.sampled_from(sorted(PLACES)))
+def test_posts_and_gaps(gaps: int, gap: Fraction, ends: str) -> None:
+    posts = len(PLACES[ends](gaps))
+    row = {"length": f"{typed(gaps * gap)} m", "gap": f"{typed(gap)} m", "posts": f"{posts} lamps"}
+    for asked in row:
+        fields = {name: each for name, each in row.items() if name != asked}
+        solution = solved("posts and gaps", **fields, posts_at=ends)
+        expected = {"length": gaps * gap, "gap": gap, "posts": Fraction(posts)}[asked]
+        assert value_of(solution, asked) == expected
+    only_gaps = solved("posts and gaps", length=row["length"], gap=row["gap"], posts_at=ends,
+                       find="gaps")  # fmt: skip
+    assert value_of(only_gaps, "gaps") == gaps
+
+
+@tried
+@given(
+    gaps=st.integers(1, 12),
+    others=st.integers(1, 30),
+    each=st.integers(1, 20),
+    ends=st.sampled_from(sorted(PLACES)),
+)
+def test_another_row_of_posts(gaps: int, others: int, each: int, ends: str) -> None:
+    posts, wanted = (len(PLACES[ends](count)) for count in (gaps, others))
+    assume(posts > 0 and wanted > 0)
+    fields = {"posts": f"{posts} floors", "length": f"{gaps * each} min"}
+    solution = solved("posts and gaps", **fields, wanted=f"{wanted} floors", posts_at=ends)
+    assert value_of(solution, "length") == others * each
+
+
+def cut_up(cuts: int, ring: bool) -> int:
+    """The pieces after cutting the last piece again and again."""
+    pieces = 0 if ring else 1
+    for _ in range(cuts):
+        pieces += 1
+    return pieces
+
+
+@tried
+@given(cuts=st.integers(2, 40), piece=hundredths, each=st.integers(1, 15), ring=st.booleans())
+def test_cuts_and_pieces(cuts: int, piece: Fraction, each: int, ring: bool) -> None:
+    pieces = cut_up(cuts, ring)
+    length = f"{typed(pieces * piece)} m"
+    known = {"ring": "yes" if ring else "no"}
+    part = f"{typed(piece)} m"
+    asked: list[tuple[dict[str, str], str, Fraction | int]] = [
+        ({"length": length, "piece": part}, "cuts", cuts),
+        ({"length": length, "piece": part}, "pieces", pieces),
+        ({"length": length, "piece": part, "each_cut": f"{each} min"}, "time", cuts * each),
+        ({"length": length, "cuts": f"{cuts}"}, "piece", piece),
+        ({"piece": part, "cuts": f"{cuts}"}, "length", pieces * piece),
+        ({"pieces": f"{pieces}", "time": f"{cuts * each} min"}, "each cut", each),
+        ({"time": f"{cuts * each} min", "each_cut": f"{each} min"}, "pieces", pieces),
+    ]
+    for fields, name, expected in asked:
+        assert value_of(solved("cuts and pieces", **fields, **known, find=name), name) == expected
+
+
+@tried
+@given(first=st.integers(1, 12), second=st.integers(1, 30), each=st.integers(1, 20))
+def test_cutting_again(first: int, second: int, each: int) -> None:
+    solution = solved(
+        "cuts and pieces",
+        pieces=f"{cut_up(first, False)} pieces",
+        time=f"{first * each} min",
+        wanted=f"{cut_up(second, False)} pieces",
+    )
+    assert value_of(solution, "time") == second * each

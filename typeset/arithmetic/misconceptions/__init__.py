@@ -19,6 +19,7 @@ from typeset.arithmetic.misconceptions import (
     measures,
     multiplication,
     proportion,
+    rows,
     searching,
     steps,
     time,
@@ -39,6 +40,7 @@ _THEMES = (
     searching.MISTAKES,
     growth.MISTAKES,
     time.MISTAKES,
+    rows.MISTAKES,
 )
 
 MISCONCEPTIONS: dict[str, Misconception] = {each.name: each for theme in _THEMES for each in theme}
