@@ -70,3 +70,44 @@ def test_a_missing_number_in_the_chain(
     solution = solved("think of a number", operations=operations, **fields)
     equation = chained(open_links, rational(Fraction(start))) - end
     assert value_of(solution, "missing number") == root(X, equation)
+
+
+NODE = st.recursive(
+    st.integers(1, 30).map(str),
+    lambda inner: st.tuples(inner, st.sampled_from("+-×÷"), inner).map(
+        lambda parts: f"({parts[0]} {parts[1]} {parts[2]})"
+    ),
+    max_leaves=2,
+)
+
+
+AROUND = st.tuples(st.sampled_from("+-×÷"), NODE, st.booleans())
+
+
+@tried
+@given(
+    inside=st.integers(1, 30).map(str),
+    around=st.lists(AROUND, min_size=1, max_size=2),
+    box=st.integers(1, 60),
+)
+def test_missing_number(inside: str, around: list[tuple[str, str, bool]], box: int) -> None:
+    """Both sides as sympy reads them; the known side is made from a number for the box."""
+    side = "_"
+    for sign, other, first in around:
+        side = f"({side} {sign} {other})" if first else f"({other} {sign} {side})"
+    known = read_by_sympy(side.replace("_", str(box)))
+    assume(known.is_finite and known >= 0)
+    sentence = f"{side} = {known} + {inside} - {inside}"
+    difference = sympy.together(read_by_sympy(side.replace("_", "x")) - known)
+    roots = sympy.solve(difference, X)
+    if len(roots) != 1:
+        # Multiplied by nought, or nought divided: any number would do, or the box is lost.
+        with pytest.raises((AmountError, ZeroDivisionError)):
+            solved("missing number", sentence=sentence)
+        return
+    solution = solved("missing number", sentence=sentence)
+    assert value_of(solution, "missing number") == Fraction(int(roots[0].p), int(roots[0].q))
+
+
+def read_by_sympy(text: str) -> Any:
+    return sympy.sympify(text.replace("×", "*").replace("÷", "/"), rational=True)

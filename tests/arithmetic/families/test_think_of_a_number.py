@@ -161,7 +161,7 @@ def test_tries_are_near_and_sensible() -> None:
     assert answer == number(12)
     assert [plain(each.sentence) for each in steps] == [
         "Try 10: that gives 70, which is too little.",
-        "Then try 13: that gives 91, which is too much.",
+        "Then try 14: that gives 98, which is too much.",
         "Now try 12, which lies between: that gives 84, and it fits.",
     ]
     assert try_and_improve(Trying(lambda each: each, number("1/3"), number(1))) is None

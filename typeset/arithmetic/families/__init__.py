@@ -10,8 +10,10 @@ from typeset.arithmetic.families.arrangements import Arrangements
 from typeset.arithmetic.families.change import Change
 from typeset.arithmetic.families.combinations import Combinations
 from typeset.arithmetic.families.comparison import Comparison
+from typeset.arithmetic.families.compound_shape import CompoundShape
 from typeset.arithmetic.families.constant_difference import ConstantDifference
 from typeset.arithmetic.families.constant_sum import ConstantSum
+from typeset.arithmetic.families.cuts_and_pieces import CutsAndPieces
 from typeset.arithmetic.families.elapsed_time import ElapsedTime
 from typeset.arithmetic.families.equal_groups import EqualGroups
 from typeset.arithmetic.families.fixed_charge import FixedCharge
@@ -21,8 +23,10 @@ from typeset.arithmetic.families.handshakes import Handshakes
 from typeset.arithmetic.families.highest_common_factor import HighestCommonFactor
 from typeset.arithmetic.families.inverse_proportion import InverseProportion
 from typeset.arithmetic.families.lowest_common_multiple import LowestCommonMultiple
+from typeset.arithmetic.families.missing_number import MissingNumber
 from typeset.arithmetic.families.multiple_bars import DifferenceAndMultiple, SumAndMultiple
 from typeset.arithmetic.families.part_whole import PartWhole
+from typeset.arithmetic.families.posts_and_gaps import PostsAndGapsFamily
 from typeset.arithmetic.families.proportion import Proportion
 from typeset.arithmetic.families.ratio import Ratio
 from typeset.arithmetic.families.rectangle import Rectangle
@@ -65,8 +69,12 @@ _FAMILIES: tuple[AnyFamily, ...] = (
     WhichIsLarger(),
     SimplestRatio(),
     Angles(),
+    CompoundShape(),
     ElapsedTime(),
     ThinkOfANumber(),
+    MissingNumber(),
+    PostsAndGapsFamily(),
+    CutsAndPieces(),
 )
 
 FAMILIES: dict[str, AnyFamily] = {family.name: family for family in _FAMILIES}

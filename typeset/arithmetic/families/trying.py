@@ -49,18 +49,23 @@ def try_and_improve(trying: Trying) -> tuple[Amount, tuple[Step, ...]] | None:
     if answer is None:
         return None
     sides = [_side(trying, answer, way) for way in (-1, 1)]
-    # The roundest number comes to mind first; the next try lies beyond the answer, and near.
-    sides = sorted(
-        (side for side in sides if side),
-        key=lambda side: min(_roundness(each, answer) for each in side),
-    )
+    # The roundest number comes to mind first; the next try lies beyond the answer, and nearer.
+    sides = [side for side in sides if side]
+    sides.sort(key=lambda side: min(_roundness(each, answer) for each in side))
     if not sides:
         return None
-    wrong = [min(sides[0], key=lambda each: (_roundness(each, answer), abs(each - answer)))]
-    wrong += [min(side, key=lambda each: abs(each - answer)) for side in sides[1:]]
+    wrong = [_roundest(sides[0], answer)]
+    for side in sides[1:]:
+        near = [each for each in side if abs(each - answer) <= abs(wrong[0] - answer)]
+        wrong.append(_roundest(near or side[:1], answer))
     steps = [_wrong_try(trying, each, index) for index, each in enumerate(wrong)]
     steps.append(_right_try(trying, answer, between=len(wrong) == 2))
     return trying.start.like(answer), tuple(steps)
+
+
+def _roundest(tries: list[Fraction], answer: Fraction) -> Fraction:
+    """The roundest of the tries, and of these the nearest."""
+    return min(tries, key=lambda each: (_roundness(each, answer), abs(each - answer)))
 
 
 def _side(trying: Trying, answer: Fraction, way: int) -> list[Fraction]:
