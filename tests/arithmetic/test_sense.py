@@ -18,7 +18,7 @@ from typeset.arithmetic.workings import MistakenWorking, step
 from typeset.quantities.amount import Amount, Form
 from typeset.quantities.parsing import parse_amount
 
-_PROBLEM: Any = SimpleNamespace(fields=SimpleNamespace(may_be_cut=False))
+_PROBLEM: Any = SimpleNamespace(fields=SimpleNamespace(may_be_cut=False, round_to=None))
 
 
 def amount(text: str) -> Amount:

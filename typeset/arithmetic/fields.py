@@ -12,6 +12,7 @@ from typing import Annotated, Any, TypeAlias
 from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, ValidationInfo
 from pydantic_core import PydanticCustomError
 
+from typeset.arithmetic.rounding import Rounding, read_rounding
 from typeset.errors import AmountError
 from typeset.quantities.amount import Amount
 from typeset.quantities.nouns import counted
@@ -81,6 +82,15 @@ def _read_yes_no(value: Any) -> Any:
 YesNo: TypeAlias = Annotated[bool, BeforeValidator(_read_yes_no)]
 
 
+def _read_rounding(value: Any) -> Any:
+    if not isinstance(value, str):
+        return value
+    try:
+        return read_rounding(value)
+    except AmountError as error:
+        raise refuse(error.problem, error.remedy) from None
+
+
 class FamilyFields(BaseModel):
     """What every structure may have besides its own fields."""
 
@@ -95,6 +105,10 @@ class FamilyFields(BaseModel):
     answer_in: UnitField | None = Field(default=None, alias="answer in")
     # Counted things may be cut (half an onion), so a part of one is an answer.
     may_be_cut: YesNo = Field(default=False, alias="may be cut")
+    # 'the nearest 10 m', '2 decimal places': the answer is rounded at the end, halves up.
+    round_to: Annotated[Rounding, BeforeValidator(_read_rounding)] | None = Field(
+        default=None, alias="round to"
+    )
     # Facts that are not in the story (7 days in a week), by name.
     facts: dict[str, AnyAmount] = Field(default_factory=dict)
 

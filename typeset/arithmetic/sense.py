@@ -53,8 +53,14 @@ def check_answers(problem: Problem[Any], answers: Mapping[str, AnswerValue]) -> 
         if fault:
             raise AmountError(
                 f"the answer for '{name}' would be {plain(answer_text(answer))}, {fault}",
-                "choose other numbers",
+                _remedy(answer),
             )
+
+
+def _remedy(answer: AnswerValue) -> str:
+    if isinstance(answer, Amount) and answer.unit.dimension is Dimension.MONEY and answer.value > 0:
+        return "choose other numbers, or write 'round to: the nearest penny'"
+    return "choose other numbers"
 
 
 def nonsense(answer: AnswerValue, may_be_cut: bool) -> str:
@@ -96,6 +102,9 @@ def why_not_usable(
             return f"it would give {plain(answer_text(value))}, {fault}"
         if isinstance(value, Amount) and value.value == 0:
             return "it would give nothing at all"
+    if problem.fields.round_to is not None:
+        # The exact numbers on the way to a rounded answer are as they are.
+        return ""
     return _unwieldy_on_the_way(mistake, answers.values())
 
 

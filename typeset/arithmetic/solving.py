@@ -18,6 +18,8 @@ from typeset.arithmetic.figures import Figure
 from typeset.arithmetic.kinds import Kind
 from typeset.arithmetic.problem import Problem
 from typeset.arithmetic.reasons import kind_of
+from typeset.arithmetic.rounding import rounded_answers, rounded_mistakes, rounded_working
+from typeset.arithmetic.rounding_mistakes import rounding_mistakes
 from typeset.arithmetic.sense import check_answers, why_not_usable
 from typeset.arithmetic.workings import MistakenWorking, Step, Working
 from typeset.errors import SolvingError
@@ -51,10 +53,16 @@ def solve(family: AnyFamily, problem: Problem[Any]) -> Solution:
     Raises AmountError where the numbers have no answer or one that makes no sense,
     SolvingError where two ways of solving disagree or an equation is untrue.
     """
-    answers = family.relation(problem)
+    exact = family.relation(problem)
+    rounding = problem.fields.round_to
+    answers = exact if rounding is None else rounded_answers(exact, rounding)
     check_answers(problem, answers)
-    workings = _ranked(_checked(family.strategies(problem), answers, family.name))
-    mistakes, refused = _sifted(family.mistakes(problem), problem, answers)
+    workings = _ranked(_checked(family.strategies(problem), exact, family.name))
+    wrong: Iterable[MistakenWorking] = family.mistakes(problem)
+    if rounding is not None:
+        wrong = [*rounded_mistakes(wrong, rounding), *rounding_mistakes(workings, rounding)]
+        workings = tuple(rounded_working(each, rounding) for each in workings)
+    mistakes, refused = _sifted(wrong, problem, answers)
     return Solution(
         problem=problem,
         answers=answers,

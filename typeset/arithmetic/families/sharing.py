@@ -211,15 +211,17 @@ class _View:
                 "it shares exactly, so there is no rest to share", "leave out 'remainder'"
             )
         is_fine = self.unit.dimension is Dimension.MONEY or _ends(each)
-        if self.form is Form.FRACTION or (
-            self.problem.fields.may_be_cut and self.form is Form.AUTO
-        ):
+        fields = self.problem.fields
+        if self.form is Form.FRACTION or (fields.may_be_cut and self.form is Form.AUTO):
+            return
+        if fields.round_to is not None:
             return
         if not is_fine:
             raise AmountError(
                 f"{write_plain(self.total)} does not share exactly "
                 f"among {write_plain(self.shares)}",
-                "write 'remainder: as a fraction', or choose other numbers",
+                "write 'remainder: as a fraction', state a rounding such as "
+                "'round to: 2 decimal places', or choose other numbers",
             )
 
     @property
@@ -235,7 +237,10 @@ class _View:
                 "choose a larger total, or write 'remainder: as a fraction'",
             )
         if reads and self.unit.dimension is Dimension.MONEY:
-            raise AmountError("money is shared down to the last penny", "leave out 'remainder'")
+            raise AmountError(
+                "money is shared down to the last penny",
+                "leave out 'remainder', or write 'round to: the nearest penny' instead",
+            )
         if reads and not rest:
             raise AmountError(
                 "it shares exactly, so nothing is left over",

@@ -21,6 +21,16 @@ MISTAKES = (
         "Which number of the story have you not used yet, and does it matter?",
     ),
     Misconception(
+        "rounded down always",
+        "cuts a number off where it has to be rounded to the nearest",
+        "Which of the two is nearer: the one below or the one above?",
+    ),
+    Misconception(
+        "rounded too early",
+        "rounds on the way and goes on with the rounded number",
+        "What happens to the small bit that you rounded away when you multiply?",
+    ),
+    Misconception(
         "fixed charge forgotten",
         "reckons with the rate alone and forgets the part that counts once",
         "What would there be already before the first one?",
