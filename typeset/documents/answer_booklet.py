@@ -25,6 +25,7 @@ from typeset.documents.composer import (
     week_names,
 )
 from typeset.documents.entries import Entry, entry_blocks, extension_blocks
+from typeset.documents.folding import Flip, folded
 from typeset.documents.layout import Layout
 from typeset.quantities.inline import words
 from typeset.setting.blocks import Block, Column, Spacing, text_block
@@ -44,26 +45,43 @@ BOOKLET_SPACING = Spacing(
 )
 
 
-def compose_answer_booklet(solved: SolvedWeek, layout: Layout) -> tuple[Document, PageLayout]:
-    """The finished booklet of the whole week, every lesson on sides of its own.
+def compose_answer_booklet(
+    solved: SolvedWeek, layout: Layout, lesson: SolvedLesson | None = None
+) -> tuple[Document, PageLayout]:
+    """The finished booklet of a lesson, or of the whole week, every lesson on its own sides.
 
     Raises FitError where one entry is taller than a page, GlyphError for a character that
     cannot be drawn.
     """
     composer = Composer(layout.for_booklet())
     size_pt = layout.booklet.size_pt
-    foot = f"{composer.say('booklet', 'title')} · {solved.week.title}"
-    frame = composer.frame(foot, size_pt)
-    booklet = _Booklet(composer, solved)
-    pages = flow(booklet.blocks, frame, size_pt)
+    told = solved if lesson is None else replace(solved, lessons=(lesson,))
+    title = composer.say("booklet", "title")
+    about = booklet_about(solved, lesson)
+    frame = composer.frame(f"{title} · {about}", size_pt)
+    pages = flow(_Booklet(composer, told).blocks, frame, size_pt)
     document = Document(
-        title=f"{solved.week.title} – {composer.say('booklet', 'title').lower()}",
+        title=f"{about} – {title.lower()}",
         subject=solved.week.title,
         pages=pages.pages,
         type_size_pt=pages.type_size_pt,
         fingerprint=solved.week.fingerprint,
     )
     return document, pages
+
+
+def compose_folded_booklet(
+    solved: SolvedWeek, layout: Layout, lesson: SolvedLesson, flip: Flip
+) -> tuple[Document, PageLayout]:
+    """The booklet of a lesson at half the size of the paper, to be folded and stapled."""
+    document, pages = compose_answer_booklet(solved, layout.for_folding(), lesson)
+    return folded(document, layout.upright.turned(), flip), pages
+
+
+def booklet_about(solved: SolvedWeek, lesson: SolvedLesson | None) -> str:
+    """What a booklet is about: 'Harbour festival week', 'Harbour festival week, Tuesday'."""
+    week = solved.week.title
+    return week if lesson is None else f"{week}, {lesson.lesson.day}"
 
 
 class _Booklet:

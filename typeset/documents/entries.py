@@ -52,7 +52,7 @@ def entry_blocks(composer: Composer, entry: Entry, column: Column) -> Iterator[B
         f"the answer to question {problem.number}",
         hanging(label, answered, indent),
         before,
-        keep_with_next=helping is not None,
+        keep_with_next=helping is not None and not composer.layout.booklet.may_part,
         may_part=True,
     )
     if helping is not None:
@@ -78,7 +78,7 @@ def extension_blocks(composer: Composer, stage: SolvedExtension, column: Column)
         f"the notes on question {stage.number}",
         hanging(label, body, indent),
         column.gap(column.spacing.question),
-        keep_with_next=bool(stage.look_for),
+        keep_with_next=bool(stage.look_for) and not composer.layout.booklet.may_part,
         may_part=True,
     )
     if stage.look_for:

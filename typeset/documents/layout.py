@@ -12,7 +12,7 @@ from typing import Annotated, Any, Literal, TypeAlias
 from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, model_validator
 
 from typeset.arithmetic.fields import YesNo, refuse
-from typeset.documents.paper import Paper, paper_named, paper_names
+from typeset.documents.paper import Paper, half_of, paper_named, paper_names
 from typeset.drawing.contrast import contrast
 from typeset.drawing.shapes import BLACK, Colour
 from typeset.errors import AmountError
@@ -194,6 +194,8 @@ class Booklet(_Part):
     ways: Annotated[int, Field(ge=1, le=3)] = 2
     mistakes: Annotated[int, Field(ge=0, le=4)] = 2
     models: YesNo = True
+    # The model and the mistakes of a problem may stand on the page after its answer.
+    may_part: YesNo = Field(default=False, alias="entries may part")
 
 
 class Layout(_Part):
@@ -205,6 +207,8 @@ class Layout(_Part):
     # So many copies of a task sheet stand side by side on the paper, to be cut apart.
     copies: Annotated[int, Field(ge=1, le=2)] = Field(default=1, alias="copies side by side")
     margins: Margins
+    # The edge over which the printer turns the paper to print its back.
+    backs: Literal["long edge", "short edge"] = Field(default="long edge", alias="turned over")
     sides: Literal["as asked", "as needed"] = "as asked"
     type_size: TypeSize = Field(alias="type size")
     longest_line: Annotated[int | None, BeforeValidator(_characters)] = Field(
@@ -233,3 +237,19 @@ class Layout(_Part):
         if self.copies == 1:
             return self
         return self.model_copy(update={"copies": 1, "orientation": "portrait"})
+
+    def for_folding(self) -> Layout:
+        """The same on half the paper, for a booklet two pages to a side.
+
+        Type a little smaller, though never under the least; margins as narrow as is safe.
+        """
+        margins = dict.fromkeys(("top", "bottom", "left", "right"), _LEAST_MARGIN_MM + 1.0)
+        size = max(_LEAST_BOOKLET_PT, self.booklet.size_pt - 0.5)
+        update = {
+            "copies": 1,
+            "orientation": "portrait",
+            "upright": half_of(self.upright),
+            "margins": self.margins.model_copy(update=margins),
+            "booklet": self.booklet.model_copy(update={"size_pt": size, "may_part": True}),
+        }
+        return self.model_copy(update=update)

@@ -6,18 +6,20 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
 from typeset.arithmetic.lessons import SolvedLesson, SolvedWeek
-from typeset.documents.answer_booklet import compose_answer_booklet
+from typeset.documents.answer_booklet import compose_answer_booklet, compose_folded_booklet
+from typeset.documents.folding import Flip
 from typeset.documents.layout import Layout
 from typeset.documents.task_sheet import compose_task_sheet
 from typeset.errors import OutputError
-from typeset.proofing import Finding, proof_booklet, proof_sheet
+from typeset.proofing import Finding, proof_booklet, proof_folded_booklet, proof_sheet
 from typeset.reading.complaints import nearest
 from typeset.setting.frames import Document
 from typeset.setting.pages import PageLayout
 
 SHEET = "task-sheet"
 BOOKLET = "answer-booklet"
-KINDS = (SHEET, BOOKLET)
+FOLDED = "folded-booklet"
+KINDS = (SHEET, BOOKLET, FOLDED)
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,6 +58,7 @@ def plan_jobs(
 def _jobs_in(solved: SolvedWeek, layout: Layout) -> Iterator[Job]:
     yield from (_sheet(solved, each, layout) for each in solved.lessons)
     yield _booklet(solved, layout)
+    yield from (_folded(solved, each, layout) for each in solved.lessons)
 
 
 def _file(solved: SolvedWeek, layout: Layout, *parts: str) -> str:
@@ -85,4 +88,16 @@ def _booklet(solved: SolvedWeek, layout: Layout) -> Job:
         layout.name,
         compose=lambda: compose_answer_booklet(solved, layout),
         proof=lambda pdf: proof_booklet(pdf, file, solved, layout),
+    )
+
+
+def _folded(solved: SolvedWeek, lesson: SolvedLesson, layout: Layout) -> Job:
+    file = _file(solved, layout, lesson.lesson.name, FOLDED)
+    return Job(
+        file,
+        FOLDED,
+        lesson.lesson.name,
+        layout.name,
+        compose=lambda: compose_folded_booklet(solved, layout, lesson, Flip(layout.backs)),
+        proof=lambda pdf: proof_folded_booklet(pdf, file, solved, layout, lesson),
     )

@@ -31,13 +31,13 @@ _LETTERS = re.compile(r"^\S+")
 _WAY_KEYS = ("one way", "another way", "another way")
 
 
-def expect_booklet(solved: SolvedWeek, layout: Layout) -> Expected:
-    """Everything in the booklet, in the order of reading."""
+def expect_booklet(solved: SolvedWeek, layout: Layout, about: str) -> Expected:
+    """Everything in the booklet, in the order of reading; `about` stands in its foot line."""
     title = said(layout, "booklet", "title")
     passages = [*_head(solved, layout)]
     for lesson in solved.lessons:
         passages.extend(_Lesson(layout, lesson).passages())
-    return Expected(tuple(passages), f"{title} · {solved.week.title}")
+    return Expected(tuple(passages), f"{title} · {about}")
 
 
 def _head(solved: SolvedWeek, layout: Layout) -> Iterator[Passage]:

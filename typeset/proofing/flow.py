@@ -50,10 +50,12 @@ def _follows(proof: Proof, before: Word, after: Word) -> bool:
 
 
 def _splits(proof: Proof) -> Iterator[Finding]:
-    """No question stands on two pages, but where it is higher than one and may part."""
+    """No question stands on two pages, but where it may part: if the layout lets it, or it is
+    higher than a page."""
     for about, indices in question_groups(proof.account.passages):
         parts = parts_of(proof.account, indices)
-        for part in parts if _too_high(proof, parts) else (indices,):
+        may_part = proof.layout.booklet.may_part or _too_high(proof, parts)
+        for part in parts if may_part else (indices,):
             words = _words(proof, part)
             pages = sorted({word.page for word in words})
             if len(pages) > 1:

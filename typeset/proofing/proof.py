@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from typeset.arithmetic.lessons import SolvedLesson, SolvedWeek
 from typeset.documents.layout import Layout
+from typeset.documents.paper import Paper
 from typeset.proofing.account import Account, take_account
 from typeset.proofing.bars import check_bars
 from typeset.proofing.booklet_text import expect_booklet
@@ -17,6 +18,7 @@ from typeset.proofing.expected import Expected, said
 from typeset.proofing.file_check import FileFacts, check_file
 from typeset.proofing.finding import Finding
 from typeset.proofing.flow import check_flow
+from typeset.proofing.folding import check_fold, check_turns, lying_straight, unfolded
 from typeset.proofing.foot import body_words, check_feet
 from typeset.proofing.overlaps import check_overlaps
 from typeset.proofing.page_marks import ReadDocument
@@ -32,6 +34,14 @@ from typeset.proofing.values import check_values
 
 
 @dataclass(frozen=True, slots=True)
+class _Folding:
+    """The paper that a booklet for folding is printed on, as it lies."""
+
+    paper: Paper
+    backs_turned: bool
+
+
+@dataclass(frozen=True, slots=True)
 class _Order:
     """What a document is proofed against. `sides` is None where any number will do."""
 
@@ -43,6 +53,7 @@ class _Order:
     sides: int | None
     promises: tuple[Promise, ...]
     nouns: Mapping[str, str]
+    folding: _Folding | None = None
 
 
 def proof_sheet(
@@ -68,22 +79,42 @@ def proof_sheet(
 
 
 def proof_booklet(
-    pdf: Path | bytes, name: str, solved: SolvedWeek, layout: Layout
+    pdf: Path | bytes,
+    name: str,
+    solved: SolvedWeek,
+    layout: Layout,
+    lesson: SolvedLesson | None = None,
 ) -> list[Finding]:
-    """Everything that is wrong with the week's finished answer booklet; see `proof_sheet`."""
+    """Everything that is wrong with the finished answer booklet of the week, or of a lesson."""
+    return _proof(pdf, _booklet_order(name, solved, layout.for_booklet(), lesson))
+
+
+def proof_folded_booklet(
+    pdf: Path | bytes, name: str, solved: SolvedWeek, layout: Layout, lesson: SolvedLesson
+) -> list[Finding]:
+    """Everything that is wrong with a lesson's booklet for folding: unfolded, then read."""
+    order = _booklet_order(name, solved, layout.for_folding(), lesson)
+    turned = layout.backs == "long edge"
+    return _proof(pdf, replace(order, folding=_Folding(layout.upright.turned(), turned)))
+
+
+def _booklet_order(
+    name: str, solved: SolvedWeek, layout: Layout, lesson: SolvedLesson | None
+) -> _Order:
     week, title = solved.week, said(layout, "booklet", "title")
-    facts = FileFacts(f"{week.title} – {title.lower()}", week.title, week.fingerprint)
-    order = _Order(
+    told = solved if lesson is None else replace(solved, lessons=(lesson,))
+    about = week.title if lesson is None else f"{week.title}, {lesson.lesson.day}"
+    facts = FileFacts(f"{about} – {title.lower()}", week.title, week.fingerprint)
+    return _Order(
         name,
-        expect_booklet(solved, layout),
+        expect_booklet(told, layout, about),
         facts,
-        layout.for_booklet(),
+        layout,
         layout.booklet.size_pt,
         None,
         (),
-        _nouns(solved.lessons),
+        _nouns(told.lessons),
     )
-    return _proof(pdf, order)
 
 
 def _proof(pdf: Path | bytes, order: _Order) -> list[Finding]:
@@ -91,9 +122,8 @@ def _proof(pdf: Path | bytes, order: _Order) -> list[Finding]:
     data = pdf if isinstance(pdf, bytes) else pdf.read_bytes()
     try:
         findings = list(check_file(data, order.name, order.facts))
-        sheets = read_document(data, order.name)
-        findings.extend(check_copies(sheets, order.layout))
-        document = first_copy(sheets, order.layout)
+        document, about_papers = _pages(data, order)
+        findings.extend(about_papers)
         words = body_words(document, order.layout, order.least_pt)
         account = take_account(order.expected.passages, words)
         findings += [*_say(account, document, order), *_look(account, document, order)]
@@ -101,6 +131,17 @@ def _proof(pdf: Path | bytes, order: _Order) -> list[Finding]:
         what = f"the file cannot be read as a PDF ({error})"
         return [Finding(order.name, 0, None, what, "make it again", "", "file")]
     return sorted(_once(findings), key=lambda each: (each.page, each.place or (0.0, 0.0)))
+
+
+def _pages(data: bytes, order: _Order) -> tuple[ReadDocument, list[Finding]]:
+    """The pages in the order of reading, and findings about the papers they are on."""
+    if order.folding is None:
+        papers = read_document(data, order.name)
+        return first_copy(papers, order.layout), list(check_copies(papers, order.layout))
+    turns = check_turns(data, order.name, order.folding.backs_turned)
+    papers = read_document(lying_straight(data), order.name)
+    findings = [*turns, *check_fold(papers, order.folding.paper)]
+    return unfolded(papers), findings
 
 
 def _say(account: Account, document: ReadDocument, order: _Order) -> Iterator[Finding]:
