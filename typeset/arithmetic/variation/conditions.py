@@ -38,7 +38,8 @@ class Cost(IntEnum):
 
     NUMBERS = 0
     ANSWERS = 1
-    SOLUTION = 2
+    WORKING = 2
+    SOLUTION = 3
 
 
 @dataclass(frozen=True, slots=True)
@@ -178,35 +179,35 @@ def _at_least(answer: Amount, bound: Amount, most: bool = False) -> bool:
 
 
 def _no_carrying(_match: re.Match[str], _elsewhere: Elsewhere) -> _Read:
-    return Cost.SOLUTION, lambda trial: not has_carrying(trial.solution.workings[0])
+    return Cost.WORKING, lambda trial: not has_carrying(trial.easiest)
 
 
 def _no_exchanging(_match: re.Match[str], _elsewhere: Elsewhere) -> _Read:
-    return Cost.SOLUTION, lambda trial: not has_exchanging(trial.solution.workings[0])
+    return Cost.WORKING, lambda trial: not has_exchanging(trial.easiest)
 
 
 def _within_tables(_match: re.Match[str], _elsewhere: Elsewhere) -> _Read:
-    return Cost.SOLUTION, lambda trial: is_within_tables(trial.solution.workings[0])
+    return Cost.WORKING, lambda trial: is_within_tables(trial.easiest)
 
 
 def _demand(match: re.Match[str], _elsewhere: Elsewhere) -> _Read:
     low, high = Fraction(match["low"]), Fraction(match["high"])
     if high < low:
         raise AmountError(f"'{match[0]}' does not go up", f"write 'demand {high} to {low}'")
-    return Cost.SOLUTION, lambda trial: low <= trial.solution.demand <= high
+    return Cost.WORKING, lambda trial: low <= trial.demand <= high
 
 
 def _best_by(match: re.Match[str], _elsewhere: Elsewhere) -> _Read:
-    return Cost.SOLUTION, _is_best_by(match["strategy"])
+    return Cost.WORKING, _is_best_by(match["strategy"])
 
 
 def _common_chunk(_match: re.Match[str], _elsewhere: Elsewhere) -> _Read:
-    return Cost.SOLUTION, _is_best_by(_COMMON_CHUNK)
+    return Cost.WORKING, _is_best_by(_COMMON_CHUNK)
 
 
 def _is_best_by(strategy: str) -> Test:
     wanted = strategy.lower()
-    return lambda trial: trial.solution.workings[0].strategy.lower() == wanted
+    return lambda trial: trial.easiest.strategy.lower() == wanted
 
 
 def _all_different(_match: re.Match[str], _elsewhere: Elsewhere) -> _Read:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 from itertools import combinations
+from math import gcd
 
 from typeset.arithmetic.answers import AnswerValue, same_answer
 from typeset.arithmetic.kinds import Decision
@@ -15,16 +16,22 @@ from typeset.arithmetic.variation.conditions import (
     number_set,
 )
 from typeset.arithmetic.variation.trial import Trial
+from typeset.arithmetic.variation.wishes import Wish
 from typeset.quantities.amount import Amount
+from typeset.quantities.units import Dimension
+from typeset.reading.tree import Keyed
 
 
-def likeness(source: Trial) -> list[Condition]:
+def likeness(source: Trial, wish: Wish) -> list[Condition]:
     """The same decision, larger and smaller numbers as before, answers as whole as before."""
     conditions = [
         Condition("the larger number stays the larger", Cost.NUMBERS, _keeps_order(source)),
         Condition("as much a remainder as before", Cost.ANSWERS, _as_much_rest(source)),
+        Condition("answers no finer than before", Cost.ANSWERS, _no_finer(source, wish)),
         Condition("the same decision", Cost.SOLUTION, _same_decision(source)),
     ]
+    if source.content.structure == "ratio":
+        conditions.append(Condition("as simple a ratio", Cost.NUMBERS, _as_simple(source)))
     if answers_are_whole(source):
         conditions.append(Condition("the answer stays whole", Cost.ANSWERS, answers_are_whole))
     return conditions
@@ -78,6 +85,38 @@ def _alike(one: Amount, other: Amount) -> bool:
 
 def _sign(value: Fraction) -> int:
     return (value > 0) - (value < 0)
+
+
+def _no_finer(source: Trial, wish: Wish) -> Test:
+    """Halves do not become eighths; only the pence of harder prices are left free."""
+    before = {
+        name: answer.value.denominator
+        for name, answer in source.answers.items()
+        if isinstance(answer, Amount)
+        and not (wish is Wish.HARDER and answer.unit.dimension is Dimension.MONEY)
+    }
+
+    def test(trial: Trial) -> bool:
+        answers = ((before.get(name), each) for name, each in trial.answers.items())
+        return all(
+            each.value.denominator <= most
+            for most, each in answers
+            if most is not None and isinstance(each, Amount)
+        )
+
+    return test
+
+
+def _as_simple(source: Trial) -> Test:
+    """A ratio in simplest form stays in simplest form."""
+    before = _common_factor(source)
+    return lambda trial: _common_factor(trial) == before
+
+
+def _common_factor(trial: Trial) -> int:
+    parts = trial.content.fields.get("parts")
+    assert isinstance(parts, Keyed)
+    return gcd(*(trial.problem.given(each.key).value.numerator for each in parts))
 
 
 def _as_much_rest(source: Trial) -> Test:

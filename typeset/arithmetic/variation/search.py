@@ -24,8 +24,10 @@ NumbersAt: TypeAlias = Mapping[Path, Amount]
 
 # So many sets are put into an order by chance as a whole.
 _MOST_IN_ORDER = 4000
-# So many sets are looked at, and so many of these are solved whole (some milliseconds each).
+# So many sets are looked at; for so many of these the workings are written out (under a
+# millisecond each), and so many are solved whole (some milliseconds each).
 MOST_TRIES = 4000
+MOST_WORKED = 600
 MOST_SOLVED = 120
 
 
@@ -34,6 +36,7 @@ class Limits:
     """What may still be spent on a draw."""
 
     tries: int = MOST_TRIES
+    worked: int = MOST_WORKED
     solved: int = MOST_SOLVED
 
 
@@ -72,27 +75,32 @@ def fitting(
     limits: Limits,
 ) -> Iterator[Trial]:
     """Those of the sets that make sense and fulfil every condition, in order."""
-    ordered = sorted(conditions, key=lambda each: each.cost)
     for numbers in sets:
-        if limits.tries <= 0 or limits.solved <= 0:
+        if min(limits.tries, limits.worked, limits.solved) <= 0:
             return
         limits.tries -= 1
         trial = Trial(with_numbers(content, numbers))
-        if fits(trial, ordered, limits):
+        if fits(trial, conditions, limits):
             yield trial
 
 
-def fits(trial: Trial, ordered: Sequence[Condition], limits: Limits) -> bool:
+def fits(trial: Trial, conditions: Sequence[Condition], limits: Limits) -> bool:
     """True where the set makes sense and fulfils the conditions, cheapest asked first."""
     try:
-        cheap = [each for each in ordered if each.cost < Cost.SOLUTION]
-        if not all(each.test(trial) for each in cheap if each.cost is Cost.NUMBERS):
+        if not _hold(conditions, Cost.NUMBERS, trial):
             return False
         _ = trial.answers
-        if not all(each.test(trial) for each in cheap if each.cost is Cost.ANSWERS):
+        if not _hold(conditions, Cost.ANSWERS, trial):
+            return False
+        limits.worked -= 1
+        if not _hold(conditions, Cost.WORKING, trial):
             return False
         limits.solved -= 1
         _ = trial.solution
-        return all(each.test(trial) for each in ordered if each.cost is Cost.SOLUTION)
-    except AmountError:
+        return _hold(conditions, Cost.SOLUTION, trial)
+    except (AmountError, ZeroDivisionError):
         return False
+
+
+def _hold(conditions: Sequence[Condition], cost: Cost, trial: Trial) -> bool:
+    return all(each.test(trial) for each in conditions if each.cost is cost)

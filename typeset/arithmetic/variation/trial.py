@@ -3,17 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from fractions import Fraction
 from functools import cached_property
 from typing import Any
 
 from pydantic import ValidationError
 
 from typeset.arithmetic.answers import AnswerValue, WithRemainder, same_answer
+from typeset.arithmetic.demand import demand_of
 from typeset.arithmetic.families import FAMILIES
 from typeset.arithmetic.family import AnyFamily
 from typeset.arithmetic.problem import Problem
 from typeset.arithmetic.sense import check_answers
 from typeset.arithmetic.solving import Solution, solve
+from typeset.arithmetic.workings import Working
 from typeset.errors import AmountError, SolvingError
 from typeset.quantities.amount import Amount
 from typeset.reading.complaints import complaints_of
@@ -58,6 +61,16 @@ class Trial:
             raise AmountError("solving it divides by 0") from None
         check_answers(self.problem, answers)
         return answers
+
+    @cached_property
+    def easiest(self) -> Working:
+        """The easiest working, as the solution has it first, but without solving it all."""
+        return min(self._known_family().strategies(self.problem), key=demand_of)
+
+    @cached_property
+    def demand(self) -> Fraction:
+        """The demand of the easiest working."""
+        return demand_of(self.easiest)
 
     @cached_property
     def solution(self) -> Solution:

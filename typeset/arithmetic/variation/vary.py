@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
+from fractions import Fraction
 from itertools import islice
 from typing import TypeAlias
 
@@ -11,6 +12,7 @@ from typeset.arithmetic.variation.around import values_around
 from typeset.arithmetic.variation.conditions import (
     NOWHERE,
     Condition,
+    Cost,
     Elsewhere,
     can_be_shown,
     counts_for,
@@ -45,7 +47,7 @@ _KEPT = {"facts", "meetings", "places"}
 _EASIER_AT_LEAST = EASIER_AT_MOST / 3
 _HARDER_AT_MOST = 2 * HARDER_AT_LEAST
 # What the search for automatic numbers may cost in each of its rounds.
-_ROUND_TRIES, _ROUND_SOLVED = 1500, 40
+_ROUND_TRIES, _ROUND_WORKED, _ROUND_SOLVED = 500, 80, 30
 # Numbers of a list are moved together no farther than this.
 _FARTHEST = 10
 # So many sets tell whether a problem is wrong whatever its numbers are.
@@ -97,13 +99,30 @@ def varies(content: ProblemContent) -> bool:
 def _renewed(content: ProblemContent, dice: Dice, setting: Setting) -> ProblemContent:
     """New numbers: from the problem's own ranges where it has some, else from around it."""
     if choices_in(content, []):
-        return _drawn(content, dice, setting)
+        return _drawn_apart(content, dice, setting)
     found = _found(content, Wish.NEW, dice, replace(setting, apart_from=None))
     if found is None:
         problem = f"no new numbers were found for '{content.id}'"
         remedy = "give its numbers as ranges, such as 12..48 step 6"
         raise ContentError([Complaint(content.place, problem, remedy)])
     return found
+
+
+def _drawn_apart(content: ProblemContent, dice: Dice, setting: Setting) -> ProblemContent:
+    """A set without any value of the one to keep apart from; where that cannot be, another set."""
+    if setting.apart_from is not None:
+        old = {each.path: each.amount for each in numbers_in(setting.apart_from)}
+        fresh = [_without(each, old.get(each.path)) for each in choices_in(content, [])]
+        conditions = _conditions(content, setting, [])
+        found = next(fitting(content, sets_of(fresh, dice), conditions, Limits()), None)
+        if found is not None:
+            return found.content
+    return _drawn(content, dice, setting)
+
+
+def _without(choice: Choice, value: Amount | None) -> Choice:
+    others = tuple(each for each in choice.values if each != value)
+    return replace(choice, values=others or choice.values)
 
 
 def _drawn(content: ProblemContent, dice: Dice, setting: Setting) -> ProblemContent:
@@ -150,23 +169,72 @@ def _conditions(
 def _found(core: ProblemContent, wish: Wish, dice: Dice, setting: Setting) -> ProblemContent | None:
     """Numbers found around fixed ones; None where there are none that do."""
     source = Trial(core)
-    if source.why_no_sense():
-        return None
-    complaints: list[Complaint] = []
-    conditions = [*likeness(source), not_the_numbers_of(source)]
-    own = _conditions(core, setting, complaints)
-    conditions += [each for each in own if counts_for(each.words, wish)]
     choices = _choices_around(core, wish)
-    if complaints or not choices:
+    complaints: list[Complaint] = []
+    own = _conditions(core, setting, complaints)
+    if complaints or not choices or source.why_no_sense():
         return None
-    best: Trial | None = None
-    for sets, more in _rounds(source, choices, wish, dice):
-        limits = Limits(_ROUND_TRIES, _ROUND_SOLVED)
-        for trial in fitting(core, sets, [*conditions, *more], limits):
-            if _is_wanted(trial, source, wish):
-                return trial.content
-            best = _better(trial, best, source, wish)
-    return best.content if best is not None else None
+    conditions = [
+        *likeness(source, wish),
+        not_the_numbers_of(source),
+        *(each for each in own if counts_for(each.words, wish)),
+    ]
+    demand = _Demand(source.demand, wish)
+    search = _Search(core, source, choices, conditions, wish, dice)
+    wanted = Condition("the demand wanted", Cost.WORKING, demand.is_wanted)
+    found = next(search.fitting(wanted), None)
+    if found is None and demand.has_moved:
+        moved = Condition("some of the demand wanted", Cost.WORKING, demand.is_on_the_way)
+        some = list(islice(search.fitting(moved), _ENOUGH_TO_KNOW))
+        found = min(some, key=demand.distance, default=None)
+    return found.content if found is not None else None
+
+
+@dataclass(slots=True)
+class _Demand:
+    """How demanding the other numbers may be; notes whether any go the way wished for."""
+
+    before: Fraction
+    wish: Wish
+    has_moved: bool = False
+
+    def is_wanted(self, trial: Trial) -> bool:
+        """True where the demand lies where the wish has it."""
+        self.has_moved = self.has_moved or self.is_on_the_way(trial)
+        low, high = {
+            Wish.EASIER: (_EASIER_AT_LEAST, EASIER_AT_MOST),
+            Wish.HARDER: (HARDER_AT_LEAST, _HARDER_AT_MOST),
+        }.get(self.wish, NEW_BETWEEN)
+        return low * self.before <= trial.demand <= high * self.before
+
+    def is_on_the_way(self, trial: Trial) -> bool:
+        """True where it goes the right way at all."""
+        if self.wish is Wish.EASIER:
+            return trial.demand < self.before
+        return self.wish is Wish.HARDER and trial.demand > self.before
+
+    def distance(self, trial: Trial) -> Fraction:
+        """How far it is from what is wished for; on the other side of it farther than on this."""
+        wanted = EASIER_AT_MOST if self.wish is Wish.EASIER else HARDER_AT_LEAST
+        return abs(trial.demand - wanted * self.before)
+
+
+@dataclass(slots=True)
+class _Search:
+    """A search around fixed numbers, round after round."""
+
+    core: ProblemContent
+    source: Trial
+    choices: tuple[Choice, ...]
+    conditions: list[Condition]
+    wish: Wish
+    dice: Dice
+
+    def fitting(self, demand: Condition) -> Iterator[Trial]:
+        """The sets that fit, those of better rounds first."""
+        for sets, more in _rounds(self.source, self.choices, self.wish, self.dice):
+            limits = Limits(_ROUND_TRIES, _ROUND_WORKED, _ROUND_SOLVED)
+            yield from fitting(self.core, sets, [*self.conditions, *more, demand], limits)
 
 
 def _choices_around(core: ProblemContent, wish: Wish) -> tuple[Choice, ...]:
@@ -206,7 +274,8 @@ def _moved(choices: Sequence[Choice], now: dict[Path, Amount], wish: Wish) -> It
     signs = {Wish.EASIER: (-1,), Wish.HARDER: (1,)}.get(wish, (1, -1))
     for by in range(1, _FARTHEST):
         for sign in signs:
-            yield {each.path: _plus(now[each.path], sign * by) for each in choices}
+            if all(now[each.path].value + sign * by > 0 for each in choices):
+                yield {each.path: _plus(now[each.path], sign * by) for each in choices}
         if wish is not Wish.EASIER:
             yield {each.path: _times(now[each.path], by + 1) for each in choices}
 
@@ -217,23 +286,3 @@ def _plus(amount: Amount, by: int) -> Amount:
 
 def _times(amount: Amount, by: int) -> Amount:
     return replace(amount, value=amount.value * by)
-
-
-def _is_wanted(trial: Trial, source: Trial, wish: Wish) -> bool:
-    """True where the demand lies where the wish has it."""
-    before, now = source.solution.demand, trial.solution.demand
-    low, high = {
-        Wish.EASIER: (_EASIER_AT_LEAST, EASIER_AT_MOST),
-        Wish.HARDER: (HARDER_AT_LEAST, _HARDER_AT_MOST),
-    }.get(wish, NEW_BETWEEN)
-    return low * before <= now <= high * before
-
-
-def _better(trial: Trial, best: Trial | None, source: Trial, wish: Wish) -> Trial | None:
-    """The one that comes nearer to the wish; nothing where neither goes its way at all."""
-    before, now = source.solution.demand, trial.solution.demand
-    if wish is Wish.EASIER and now < min(before, best.solution.demand if best else before):
-        return trial
-    if wish is Wish.HARDER and now > max(before, best.solution.demand if best else before):
-        return trial
-    return best
