@@ -190,12 +190,17 @@ def _make(options: argparse.Namespace) -> int:
 
 
 def _check(options: argparse.Namespace) -> int:
+    from typeset.documents.solutions_text import drawn_text
     from typeset.press.making import solved_with_layouts
 
     solved, _layouts = solved_with_layouts(options.week, ())
     count = sum(len(lesson.problems()) for lesson in solved.lessons)
     lessons = len(solved.lessons)
     _say(f"{options.week}: {lessons} lessons, {count} problems, nothing to complain about")
+    for lesson in solved.lessons:
+        for problem in lesson.problems():
+            if problem.content.drawn:
+                _say(f"    {lesson.lesson.name}, {problem.number}: {drawn_text(problem)}")
     return DONE
 
 

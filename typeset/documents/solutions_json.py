@@ -42,6 +42,7 @@ def _problem(problem: SolvedProblem) -> dict[str, Any]:
         "number": problem.number,
         "structure": problem.content.structure,
         "story": plain(problem.story),
+        "drawn": dict(problem.content.drawn),
         "answer": answers[0] if len(answers) == 1 else answers,
         "kind": solution.kind.decision.value,
         "reason": plain(solution.kind.reason),

@@ -29,9 +29,16 @@ def _lesson(solved: SolvedLesson) -> Iterator[str]:
             yield ""
 
 
+def drawn_text(problem: SolvedProblem) -> str:
+    """The numbers that were drawn for the problem: 'groups 5 crates, each 42 floats'."""
+    return ", ".join(f"{name} {amount}" for name, amount in problem.content.drawn)
+
+
 def _problem(problem: SolvedProblem) -> Iterator[str]:
     solution = problem.solution
     yield f"{problem.number}  {plain(problem.story)}"
+    if problem.content.drawn:
+        yield f"   drawn: {drawn_text(problem)}"
     several = len(solution.answers) > 1
     told = [
         f"{name}: {plain(answer_text(value))}" if several else plain(answer_text(value))

@@ -80,7 +80,7 @@ def with_numbers(content: ProblemContent, numbers: Mapping[Path, Amount]) -> Pro
 
 def name_at(path: Path) -> str:
     """What the author calls the number there: the keys that lead to it."""
-    return ", ".join(str(part) if isinstance(part, str) else str(part + 1) for part in path)
+    return " ".join(part if isinstance(part, str) else str(part + 1) for part in path)
 
 
 def _scalars(node: Node, path: Path = ()) -> Iterator[tuple[Path, Scalar]]:
