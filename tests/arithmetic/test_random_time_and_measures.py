@@ -10,7 +10,7 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from tests.arithmetic.random_problems import hundredths, solved, tried, typed, value_of
+from tests.arithmetic.random_problems import PINT, hundredths, solved, tried, typed, value_of
 from typeset.arithmetic.answers import answer_exact
 from typeset.arithmetic.solving import Solution
 from typeset.errors import AmountError
@@ -193,3 +193,36 @@ def test_cutting_again(first: int, second: int, each: int) -> None:
         wanted=f"{cut_up(second, False)} pieces",
     )
     assert value_of(solution, "time") == second * each
+
+
+# The total's unit, the smaller one, and both by pint's names.
+EXCHANGED = [("m", "cm", "m", "cm"), ("kg", "g", "kg", "g"), ("h", "min", "hour", "minute"),
+             ("weeks", "day", "week", "day"), ("litres", "ml", "litre", "ml")]  # fmt: skip
+
+
+@tried
+@given(count=st.integers(1, 60), shares=st.integers(2, 12), units=st.sampled_from(EXCHANGED))
+def test_sharing_with_exchange(count: int, shares: int, units: tuple[str, str, str, str]) -> None:
+    large, small, pint_large, pint_small = units
+    each = PINT.Quantity(Fraction(count, shares), pint_large)
+    fields = {"total": f"{count} {large if count > 1 else large.removesuffix('s')}",
+              "groups": f"{shares} boats"}  # fmt: skip
+    whole = each.to(pint_small).magnitude.denominator == 1
+    if each.magnitude.denominator == 1 or not whole:
+        with pytest.raises(AmountError):
+            solved("sharing with exchange", **fields)
+        return
+    solution = solved("sharing with exchange", **fields, exchange_into=small)
+    assert value_of(solution, "each") == each.to(pint_small).magnitude
+
+
+@tried
+@given(pounds=st.integers(1, 90), shares=st.integers(2, 12))
+def test_sharing_pounds_with_exchange(pounds: int, shares: int) -> None:
+    pence, rest = divmod(pounds * 100, shares)
+    fields = {"total": f"£{pounds}", "groups": f"{shares} friends"}
+    if rest or pence % 100 == 0:
+        with pytest.raises(AmountError):
+            solved("sharing with exchange", **fields)
+        return
+    assert value_of(solved("sharing with exchange", **fields), "each") * 100 == pence

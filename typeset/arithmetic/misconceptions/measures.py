@@ -65,4 +65,24 @@ MISTAKES = (
         "adds the perimeters of the two pieces, with the line where they touch",
         "Could an ant that walks round the outside walk along that line?",
     ),
+    Misconception(
+        "level and upright sides mixed up",
+        "uses sides that run the other way to find a missing one",
+        "Which sides run the same way as the one without a number?",
+    ),
+    Misconception(
+        "remainder taken as the smaller unit",
+        "writes the rest of the large unit as so many of the small one",
+        "How many of the small unit is one of the large unit that is left?",
+    ),
+    Misconception(
+        "conversion turned round",
+        "multiplies to change the unit where it has to divide, or the other way round",
+        "Will there be more of this unit, or fewer?",
+    ),
+    Misconception(
+        "units put side by side",
+        "writes the numbers of two units next to each other as one number",
+        "How many of the small unit is the large part alone?",
+    ),
 )
