@@ -25,17 +25,21 @@ from typeset.arithmetic.families.inverse_proportion import InverseProportion
 from typeset.arithmetic.families.lowest_common_multiple import LowestCommonMultiple
 from typeset.arithmetic.families.missing_number import MissingNumber
 from typeset.arithmetic.families.multiple_bars import DifferenceAndMultiple, SumAndMultiple
+from typeset.arithmetic.families.number_sequence import NumberSequence
 from typeset.arithmetic.families.part_whole import PartWhole
 from typeset.arithmetic.families.posts_and_gaps import PostsAndGapsFamily
 from typeset.arithmetic.families.proportion import Proportion
 from typeset.arithmetic.families.ratio import Ratio
 from typeset.arithmetic.families.rectangle import Rectangle
+from typeset.arithmetic.families.scale import Scale
 from typeset.arithmetic.families.sharing import Sharing
+from typeset.arithmetic.families.sharing_with_exchange import SharingWithExchange
 from typeset.arithmetic.families.simplest_ratio import SimplestRatio
 from typeset.arithmetic.families.steps import Steps
 from typeset.arithmetic.families.sum_and_difference import SumAndDifference
 from typeset.arithmetic.families.think_of_a_number import ThinkOfANumber
 from typeset.arithmetic.families.times_as_many import TimesAsMany
+from typeset.arithmetic.families.two_sorts import TwoSorts
 from typeset.arithmetic.families.unchanging import Unchanging
 from typeset.arithmetic.families.which_is_larger import WhichIsLarger
 from typeset.arithmetic.family import AnyFamily
@@ -62,6 +66,7 @@ _FAMILIES: tuple[AnyFamily, ...] = (
     Handshakes(),
     HighestCommonFactor(),
     LowestCommonMultiple(),
+    NumberSequence(),
     PartWhole(),
     Change(),
     Comparison(),
@@ -70,11 +75,14 @@ _FAMILIES: tuple[AnyFamily, ...] = (
     SimplestRatio(),
     Angles(),
     CompoundShape(),
+    Scale(),
     ElapsedTime(),
     ThinkOfANumber(),
     MissingNumber(),
+    TwoSorts(),
     PostsAndGapsFamily(),
     CutsAndPieces(),
+    SharingWithExchange(),
 )
 
 FAMILIES: dict[str, AnyFamily] = {family.name: family for family in _FAMILIES}
