@@ -19,7 +19,7 @@ from typeset.arithmetic.lessons import SolvedWeek
 from typeset.documents.layout import Layout
 from typeset.documents.layout_files import find_layout
 from typeset.errors import OutputError
-from typeset.press.plan import Job, plan_jobs
+from typeset.press.plan import USUAL, Job, plan_jobs
 from typeset.press.record import RECORD, Made, write_record
 from typeset.proofing import Finding
 from typeset.reading.week import read_week
@@ -58,7 +58,8 @@ def make_week(order: Order) -> tuple[Result, ...]:
     Raises ContentError, FitError, GlyphError, LayoutError, OutputError, SolvingError.
     """
     solved, layouts = solved_with_layouts(order.folder, order.layouts)
-    jobs = plan_jobs(solved, layouts, order.lesson, order.only)
+    kinds = (order.only,) if order.only else USUAL
+    jobs = plan_jobs(solved, layouts, order.lesson, kinds)
     with _staging(order.to) as staging:
         results = tuple(_make(job, staging, order.progress, len(jobs)) for job in jobs)
         if not any(result.findings for result in results):

@@ -20,6 +20,8 @@ SHEET = "task-sheet"
 BOOKLET = "answer-booklet"
 FOLDED = "folded-booklet"
 KINDS = (SHEET, BOOKLET, FOLDED)
+# What is made unless something else is asked for.
+USUAL = (SHEET, BOOKLET)
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,9 +40,9 @@ def plan_jobs(
     solved: SolvedWeek,
     layouts: Sequence[Layout],
     lesson: str | None = None,
-    only: str | None = None,
+    kinds: Sequence[str] = KINDS,
 ) -> tuple[Job, ...]:
-    """The files of the week in order, in every layout, narrowed to one lesson or one kind.
+    """The files of the week in order, in every layout, narrowed to one lesson or some kinds.
 
     Raises OutputError for a lesson that the week does not have.
     """
@@ -49,9 +51,7 @@ def plan_jobs(
         raise OutputError(f"the week has no lesson '{lesson}'; {nearest(lesson, names)}")
     jobs = (job for layout in layouts for job in _jobs_in(solved, layout))
     return tuple(
-        job
-        for job in jobs
-        if (only is None or job.kind == only) and (lesson is None or job.lesson == lesson)
+        job for job in jobs if job.kind in kinds and (lesson is None or job.lesson == lesson)
     )
 
 
