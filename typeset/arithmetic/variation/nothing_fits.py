@@ -43,16 +43,18 @@ def nothing_fits(
     verdicts = [_judged(content, numbers, conditions) for numbers in sets]
     nonsense = [each for each in verdicts if each.no_sense]
     counts = Counter(at for each in verdicts for at in each.fails)
-    if not counts or len(nonsense) > max(counts.values()):
+    worst, failing = max(counts.items(), key=lambda item: (item[1], -item[0]), default=(0, 0))
+    # A condition that all the rest fail is to blame, however few make sense.
+    if not failing or len(nonsense) > failing != len(verdicts) - len(nonsense):
         return _no_sense(content, choices, verdicts, nonsense)
-    worst, failing = max(counts.items(), key=lambda item: (item[1], -item[0]))
     condition = conditions[worst]
     place = condition.place or (choices[0].place if choices else content.place)
     if not choices:
         problem = f"these numbers fail '{condition.words}'"
     else:
         of = _how_many(choices, len(verdicts))
-        problem = f"no numbers fit: {of}, {failing} fail '{condition.words}'"
+        rest = f"{len(nonsense)} make no sense and " if nonsense else ""
+        problem = f"no numbers fit: {of}, {rest}{failing} fail '{condition.words}'"
     return Complaint(place, problem, _remedy(choices, condition, worst, verdicts))
 
 

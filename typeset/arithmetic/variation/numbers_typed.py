@@ -80,7 +80,8 @@ def with_numbers(content: ProblemContent, numbers: Mapping[Path, Amount]) -> Pro
 
 def name_at(path: Path) -> str:
     """What the author calls the number there: the keys that lead to it."""
-    return " ".join(part if isinstance(part, str) else str(part + 1) for part in path)
+    shown = path[1:] if path[0] == "quantities" else path
+    return " ".join(part if isinstance(part, str) else str(part + 1) for part in shown)
 
 
 def _scalars(node: Node, path: Path = ()) -> Iterator[tuple[Path, Scalar]]:

@@ -86,9 +86,13 @@ def vary(
         return _found(core, wish, dice, setting) or core
     complaints: list[Complaint] = []
     other = overridden(core, own, wish, complaints)
+    choices_in(replace(core, fields=own.fields), complaints)
     if complaints:
         raise ContentError(complaints)
-    return replace(_drawn(other, dice, setting), place=core.place)
+    drawn = _drawn(other, dice, setting)
+    if reason := Trial(drawn).why_no_sense():
+        raise ContentError([Complaint(own.place, reason, "choose other numbers")])
+    return replace(drawn, place=core.place)
 
 
 def varies(content: ProblemContent) -> bool:

@@ -127,8 +127,12 @@ class _Hand:
         seed = self.seed_of(content)
         if content.id in self.drawing.unfit:
             return content
+        setting = Setting(self.drawing.elsewhere(), mistake)
         try:
-            return vary(content, wish, seed, Setting(self.drawing.elsewhere(), mistake))
+            drawn = vary(content, wish, seed, setting)
+            if wish is Wish.AS_TYPED:
+                _check_versions(drawn, seed, setting)
+            return drawn
         except ContentError as error:
             self.drawing.complaints += error.complaints
             self.drawing.unfit.add(content.id)
@@ -174,6 +178,20 @@ class _Hand:
             return None
         # Support and stretch numbers were those of the other day.
         return replace(new, support=None, stretch=None)
+
+
+def _check_versions(core: ProblemContent, seed: str, setting: Setting) -> None:
+    """Raises ContentError where the author's own support or stretch numbers do not fit, so
+    that it is known before anybody makes that version."""
+    complaints: list[Complaint] = []
+    for own, wish in ((core.support, Wish.EASIER), (core.stretch, Wish.HARDER)):
+        if own is not None:
+            try:
+                vary(core, wish, seed, setting)
+            except ContentError as error:
+                complaints += error.complaints
+    if complaints:
+        raise ContentError(complaints)
 
 
 def _words(content: ProblemContent) -> str:
