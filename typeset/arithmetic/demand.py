@@ -1,20 +1,26 @@
-"""How demanding a working is: a score that grows when its numbers get harder.
+"""How demanding a working is: a score that never falls when its numbers get harder.
 
-Each operation costs its kind, plus what its numbers add: digits beyond one that have to be
-held, crossing a ten, a multiplication beyond the tables to 12 × 12 (which England's national
-curriculum asks for by the end of Year 4), a division that is not a table fact backwards, and
-parts of a whole. The weights are ours (common practice, no source); only order matters.
+Each line costs a little. Each operation costs its kind, plus what its numbers add: digits
+beyond one that have to be held, crossing a ten, a multiplication beyond the tables to 12 × 12
+(which England's national curriculum asks for by the end of Year 4), a division that is no
+table fact backwards, a remainder, and parts of a whole. The weights are ours (common
+practice, no source); only order matters. `ranking.py` tells the costs in words.
 """
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Mapping, Sequence
+from enum import Enum
 from fractions import Fraction
+from math import floor
 
 from typeset.arithmetic.equations import (
+    OF,
+    PLUS,
     Equation,
     Expression,
     Operation,
-    has_unknown,
+    Remainder,
     operations,
     value_of,
 )
@@ -22,12 +28,31 @@ from typeset.arithmetic.workings import Working
 from typeset.quantities.amount import Amount
 from typeset.quantities.writing import DIVIDE, MINUS, TIMES
 
-_BASE = {"+": Fraction(1), MINUS: Fraction(5, 4), TIMES: Fraction(3, 2), DIVIDE: Fraction(2)}
-_OF = Fraction(3)
+
+class Cost(Enum):
+    """What makes a working demanding."""
+
+    LINES = "lines"
+    SUMS = "sums"
+    DIGITS = "digits"
+    CROSSING = "crossing a ten"
+    TABLES = "beyond the tables"
+    PARTS = "fractions and decimals"
+
+
+_BASE = {
+    PLUS: Fraction(1),
+    MINUS: Fraction(5, 4),
+    TIMES: Fraction(3, 2),
+    DIVIDE: Fraction(2),
+    OF: Fraction(3),
+}
 _DIGIT = Fraction(1, 4)
 _CROSSING = Fraction(1, 2)
 # For each product of two digits that a written multiplication (or the check of a division) has.
 _BEYOND_TABLES = Fraction(3, 4)
+# A rest to find after the nearest table fact.
+_REST = Fraction(1)
 _PART = Fraction(2)
 # A line to read and keep in mind, even without a sum in it.
 _LINE = Fraction(1, 2)
@@ -36,50 +61,101 @@ _TABLES_TO = 12
 
 def demand_of(working: Working) -> Fraction:
     """The score of a whole working; never negative."""
-    return sum((_LINE + _step(each.equation) for each in working.steps), Fraction(0))
+    return sum(costs_of(working).values(), Fraction(0))
 
 
-def _step(equation: Equation | None) -> Fraction:
-    if equation is None:
-        return Fraction(0)
-    return sum(
-        (_operation(each) for side in equation.sides for each in operations(side)), Fraction(0)
-    )
+def demand_of_set(scores: Sequence[Fraction]) -> Fraction:
+    """The mean of the scores of several problems, so that sets of any length compare."""
+    return sum(scores, Fraction(0)) / max(1, len(scores))
 
 
-def _operation(each: Operation) -> Fraction:
-    left, right = _written_value(each.left), _written_value(each.right)
-    score = _BASE.get(each.sign, _OF)
-    score += sum((_number(value) for value in (left, right)), Fraction(0))
-    if each.sign in ("+", MINUS):
-        return score + (_CROSSING if _crosses_ten(each.sign, left, right) else 0)
-    if _is_table_fact(each.sign, left, right):
-        return score
-    other = left if each.sign != DIVIDE or not right else left / right
-    return score + _BEYOND_TABLES * max(2, _digits(other) * _digits(right))
+def costs_of(working: Working) -> Mapping[Cost, Fraction]:
+    """The score by what it is for."""
+    costs = dict.fromkeys(Cost, Fraction(0))
+    costs[Cost.LINES] = _LINE * len(working.steps)
+    for operation, has_rest in sums_of(working):
+        for cost, value in costs_of_sum(operation, has_rest).items():
+            costs[cost] += value
+    return costs
 
 
-def _written_value(expression: Expression) -> Fraction:
+def sums_of(working: Working) -> Iterator[tuple[Operation, bool]]:
+    """Every operation of the working in order; True where its equation has a remainder."""
+    for step in working.steps:
+        if step.equation is not None:
+            yield from _sums_in(step.equation)
+
+
+def _sums_in(equation: Equation) -> Iterator[tuple[Operation, bool]]:
+    has_rest = any(isinstance(side, Remainder) for side in equation.sides)
+    for side in equation.sides:
+        for operation in operations(side):
+            yield operation, has_rest
+
+
+def costs_of_sum(each: Operation, has_rest: bool = False) -> Mapping[Cost, Fraction]:
+    """What one operation costs; `has_rest` where it divides with a remainder."""
+    left, right = written_value(each.left), written_value(each.right)
+    costs = {
+        Cost.SUMS: _BASE[each.sign] + (_BASE[TIMES] if _takes_several(each.sign, left) else 0),
+        Cost.DIGITS: _DIGIT * sum(digits_of(value) - 1 for value in (left, right)),
+        Cost.PARTS: _PART * sum(value.denominator != 1 for value in (left, right)),
+    }
+    if each.sign in (PLUS, MINUS):
+        costs[Cost.CROSSING] = _CROSSING if _crosses_ten(each.sign, left, right) else Fraction(0)
+    elif each.sign == TIMES:
+        costs[Cost.TABLES] = _product(left, right)
+    elif each.sign == DIVIDE:
+        costs[Cost.TABLES] = _quotient(left, right, has_rest)
+    else:
+        costs[Cost.TABLES] = _part(left, right)
+    return costs
+
+
+def _takes_several(sign: str, part: Fraction) -> bool:
+    """True for 'so many parts of', which multiplies after it has divided."""
+    return sign == OF and part.denominator != 1 and part.numerator != 1
+
+
+def written_value(expression: Expression) -> Fraction:
     """The number as the pupil sees it (in its own unit), not in the base unit."""
     if isinstance(expression, Amount):
         return expression.value
-    if isinstance(expression, Operation) and not has_unknown(expression):
+    if isinstance(expression, Operation):
         return value_of(expression)
     return Fraction(0)
 
 
-def _number(value: Fraction) -> Fraction:
-    digits = len(str(abs(value.numerator)).rstrip("0") or "0")
-    return _DIGIT * (digits - 1) + (_PART if value.denominator != 1 else 0)
+def digits_of(value: Fraction) -> int:
+    """How many digits take part in a sum; noughts at the end of a whole number do not.
+
+    A decimal has those after its point too; of a fraction that is no decimal, those of the
+    whole number before it and of both its numbers count.
+    """
+    whole, rest = divmod(abs(value), 1)
+    if not rest:
+        return _length(whole)
+    places = _places(rest.denominator)
+    if places is None:
+        before = _length(whole) if whole else 0
+        return before + _length(rest.numerator) + _length(rest.denominator)
+    return len(str((abs(value) * 10**places).numerator))
 
 
-def _digits(value: Fraction) -> int:
-    """How many digits take part in a written sum; noughts at the end do not."""
-    numerator, under = abs(value.numerator), value.denominator
-    while under % 2 == 0 or under % 5 == 0:
-        scale = 5 if under % 2 == 0 else 2
-        numerator, under = numerator * scale, under // (10 // scale)
-    return len(str(numerator).rstrip("0") or "0")
+def _length(number: int) -> int:
+    return len(str(number).rstrip("0") or "0")
+
+
+def _places(under: int) -> int | None:
+    """Digits after the point of a decimal with this lower number; None where it never ends."""
+    counts = []
+    for prime in (2, 5):
+        count = 0
+        while under % prime == 0:
+            under //= prime
+            count += 1
+        counts.append(count)
+    return max(counts) if under == 1 else None
 
 
 def _crosses_ten(sign: str, left: Fraction, right: Fraction) -> bool:
@@ -88,25 +164,47 @@ def _crosses_ten(sign: str, left: Fraction, right: Fraction) -> bool:
     one, other = abs(left.numerator), abs(right.numerator)
     while one or other:
         last, taken = one % 10, other % 10
-        if (last + taken > 9) if sign == "+" else (last < taken):
+        if (last + taken > 9) if sign == PLUS else (last < taken):
             return True
         one, other = one // 10, other // 10
     return False
 
 
-def _is_table_fact(sign: str, left: Fraction, right: Fraction) -> bool:
-    """True for a fact of the tables to 12 × 12, whatever noughts hang on its numbers."""
-    if sign == TIMES:
-        return _in_tables(left) and _in_tables(right)
+def _product(left: Fraction, right: Fraction) -> Fraction:
+    """Nothing for a fact of the tables, whatever noughts hang on its numbers, nor for × 10."""
+    if (_in_tables(left) and _in_tables(right)) or _moves_places(left) or _moves_places(right):
+        return Fraction(0)
+    return _BEYOND_TABLES * max(2, digits_of(left) * digits_of(right))
+
+
+def _quotient(left: Fraction, right: Fraction, has_rest: bool) -> Fraction:
+    """As the product that checks it; with a remainder, as the whole part and finding the rest."""
     if not right:
-        return False
-    return _in_tables(right) and _in_tables(left / right)
+        return Fraction(0)
+    quotient = left / right
+    if has_rest:
+        return _product(Fraction(floor(quotient)), right) + _REST
+    return _product(quotient, right)
+
+
+def _part(left: Fraction, right: Fraction) -> Fraction:
+    """3/4 of 12 divides by 4 and takes 3 of that; a percentage has its number of hundredths."""
+    if left.denominator == 1:
+        return _BEYOND_TABLES * max(2, digits_of(left) * digits_of(right))
+    under = Fraction(left.denominator)
+    taken = _product(right / under, Fraction(left.numerator)) if left.numerator != 1 else 0
+    return _quotient(right, under, False) + taken
+
+
+def _moves_places(value: Fraction) -> bool:
+    """True for 1, 10, 100 …, by which a number is multiplied without reckoning."""
+    return value.denominator == 1 and str(abs(value.numerator)).rstrip("0") == "1"
 
 
 def _in_tables(value: Fraction) -> bool:
     if value.denominator != 1:
         return False
     core = abs(value.numerator)
-    while core and core % 10 == 0 and core > _TABLES_TO:
+    while core > _TABLES_TO and core % 10 == 0:
         core //= 10
     return core <= _TABLES_TO
