@@ -129,6 +129,29 @@ def test_diagnose_complains_of_what_is_not_there(
     assert told in capsys.readouterr().err
 
 
+def test_solve_ranks_the_problems_by_difficulty(
+    started: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(["solve", str(started)]) == DONE
+    ranking = capsys.readouterr().out.split("By difficulty, easiest first:\n")[1].splitlines()
+    places = [line.split()[0] for line in ranking if "question" in line]
+    assert places[0] == "1." and len(places) > 3
+    assert all(": " in line for line in ranking[1 : len(places)])
+
+
+def test_remarks_are_shown_and_never_stop(
+    started: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    week = shutil.copytree(started, tmp_path / "week")
+    file = week / "week.yaml"
+    file.write_text(file.read_text(encoding="utf-8") + "year: 3\n", encoding="utf-8")
+    for arguments in (["check", str(week)], ["make", str(week), "--to", str(tmp_path / "to")]):
+        assert main(arguments) == DONE
+        told = capsys.readouterr().err
+        assert "monday.yaml:" in told and "ratio and the notation a:b are Year 6" in told
+    assert list((tmp_path / "to").glob("*.pdf"))
+
+
 def test_one_lesson_or_one_kind(started: Path, tmp_path: Path) -> None:
     lesson = next(file.stem for file in started.glob("*.yaml") if file.name != "week.yaml")
     assert main(["make", str(started), "--to", str(tmp_path), "--lesson", lesson]) == DONE

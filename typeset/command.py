@@ -14,7 +14,7 @@ from pathlib import Path
 from types import FrameType
 
 from typeset import __version__
-from typeset.errors import ContentError, TypesetError
+from typeset.errors import ContentError, Remark, TypesetError
 
 DONE, WRONG = 0, 1
 # What a shell gives for a program ended by Ctrl-C.
@@ -175,10 +175,15 @@ def _make(options: argparse.Namespace) -> int:
     from typeset.terminal import Progress, document_line
 
     to: Path = options.to or Path("printed") / options.week.resolve().name
+    remarks: list[Remark] = []
     with Progress() as progress:
         layouts = tuple(options.layout)
-        order = Order(options.week, to, options.lesson, options.only, layouts, progress.begin)
+        begin = progress.begin
+        order = Order(
+            options.week, to, options.lesson, options.only, layouts, begin, remarks.append
+        )
         results = make_week(order)
+    _say_remarks(remarks)
     findings = [finding for result in results for finding in result.findings]
     if findings:
         return _failed(*map(str, findings), f"{_found(len(findings))}; nothing in {to} was changed")
@@ -190,10 +195,12 @@ def _make(options: argparse.Namespace) -> int:
 
 
 def _check(options: argparse.Namespace) -> int:
+    from typeset.arithmetic.remarks import remarks_on
     from typeset.documents.solutions_text import drawn_text
     from typeset.press.making import solved_with_layouts
 
     solved, _layouts = solved_with_layouts(options.week, ())
+    _say_remarks(remarks_on(solved))
     count = sum(len(lesson.problems()) for lesson in solved.lessons)
     lessons = len(solved.lessons)
     _say(f"{options.week}: {lessons} lessons, {count} problems, nothing to complain about")
@@ -259,6 +266,12 @@ def _stop(_signal: int, _frame: FrameType | None) -> None:
 
 def _found(count: int) -> str:
     return f"{count} {'finding' if count == 1 else 'findings'}"
+
+
+def _say_remarks(remarks: Sequence[Remark]) -> None:
+    """Remarks are warnings: they go where complaints go, and change no exit code."""
+    for remark in remarks:
+        _say_error(str(remark))
 
 
 def _count(error: ContentError) -> str:

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from typeset.arithmetic.answers import answer_text
 from typeset.arithmetic.lessons import SolvedExtension, SolvedLesson, SolvedProblem, SolvedWeek
 from typeset.arithmetic.workings import Step
+from typeset.documents.ranking_text import ranking_lines
 from typeset.quantities.inline import plain
 
 
@@ -27,6 +28,8 @@ def _lesson(solved: SolvedLesson) -> Iterator[str]:
             yield f"{stage.number}  {plain(stage.story)}"
             yield from (f"   look for: {plain(note)}" for note in stage.look_for)
             yield ""
+    yield from ranking_lines(solved)
+    yield ""
 
 
 def drawn_text(problem: SolvedProblem) -> str:

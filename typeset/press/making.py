@@ -16,9 +16,10 @@ from pathlib import Path
 
 from typeset.arithmetic.building import solve_week
 from typeset.arithmetic.lessons import SolvedWeek
+from typeset.arithmetic.remarks import remarks_on
 from typeset.documents.layout import Layout
 from typeset.documents.layout_files import find_layout
-from typeset.errors import OutputError
+from typeset.errors import OutputError, Remark
 from typeset.press.plan import USUAL, Job, plan_jobs
 from typeset.press.record import RECORD, Made, write_record
 from typeset.proofing import Finding
@@ -50,6 +51,8 @@ class Order:
     only: str | None = None
     layouts: tuple[str, ...] = ()
     progress: Callable[[str, int], None] = lambda _file, _count: None
+    # Called with every remark on the content, before anything is made.
+    remark: Callable[[Remark], None] = lambda _remark: None
 
 
 def make_week(order: Order) -> tuple[Result, ...]:
@@ -58,6 +61,8 @@ def make_week(order: Order) -> tuple[Result, ...]:
     Raises ContentError, FitError, GlyphError, LayoutError, OutputError, SolvingError.
     """
     solved, layouts = solved_with_layouts(order.folder, order.layouts)
+    for each in remarks_on(solved):
+        order.remark(each)
     kinds = (order.only,) if order.only else USUAL
     jobs = plan_jobs(solved, layouts, order.lesson, kinds)
     with _staging(order.to) as staging:
