@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from itertools import accumulate
 from math import gcd, lcm
 
 import pytest
@@ -11,6 +12,7 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from tests.arithmetic.random_problems import LENGTHS, PINT, solved, tried, value_of
+from typeset.arithmetic.answers import NameAnswer
 from typeset.errors import AmountError
 
 NAMES = ("red", "blue", "green")
@@ -114,3 +116,88 @@ def test_packs_that_match(counts: list[int]) -> None:
     solution = solved("lowest common multiple", packs=packs, find=["red", "blue", "each"])
     assert [value_of(solution, name) for name in ("red", "blue")] == bought
     assert value_of(solution, "each") == bought[0] * counts[0]
+
+
+def terms(formula: sympy.Expr, count: int) -> list[str]:
+    """The first terms of a formula in n, by sympy, as typed."""
+    return [str(formula.subs(N, place)) for place in range(1, count + 1)]
+
+
+N = sympy.Symbol("n", integer=True, positive=True)
+far = st.integers(5, 60)
+
+
+@tried
+@given(first=st.integers(0, 60), gap=st.integers(-9, 12), place=far)
+def test_same_step_by_formula(first: int, gap: int, place: int) -> None:
+    assume(gap)
+    formula = sympy.expand(first + (N - 1) * gap)
+    told = terms(formula, 3)
+    solution = solved("number sequence", terms=told, position=str(place), find="term")
+    value = int(formula.subs(N, place))
+    assert value_of(solution, "term") == value
+    back = solved("number sequence", terms=told, value=str(value), find="position")
+    (reference,) = sympy.solve(sympy.Eq(formula, value), N)
+    assert value_of(back, "position") == reference
+
+
+@tried
+@given(first=st.integers(0, 20), gap=st.integers(2, 12), value=st.integers(60, 200))
+def test_is_it_in_the_sequence(first: int, gap: int, value: int) -> None:
+    told = [str(first + gap * at) for at in range(3)]
+    solution = solved("number sequence", terms=told, value=str(value), find="in the sequence")
+    is_term = value in range(first, value + 1, gap)
+    assert solution.answers["in the sequence"] == NameAnswer("yes" if is_term else "no")
+
+
+@tried
+@given(
+    first=st.integers(0, 20),
+    gap=st.integers(1, 9),
+    growth=st.integers(1, 6),
+    place=st.integers(5, 40),
+)
+def test_growing_step_by_formula(first: int, gap: int, growth: int, place: int) -> None:
+    formula = first + (N - 1) * gap + growth * (N - 1) * (N - 2) / 2
+    fields = {"terms": terms(formula, 4), "rule": "growing step"}
+    solution = solved("number sequence", **fields, position=str(place), find="term")
+    assert value_of(solution, "term") == int(formula.subs(N, place))
+
+
+@tried
+@given(
+    first=st.integers(0, 20),
+    gap=st.integers(1, 9),
+    growth=st.integers(1, 6),
+    value=st.integers(150, 400),
+)
+def test_growing_step_reaches_or_passes(first: int, gap: int, growth: int, value: int) -> None:
+    """Every term up to the value added up by itertools."""
+    steps = range(gap, gap + growth * 14, growth)
+    row = list(accumulate(steps, initial=first))[:15]
+    assume(row[3] < value <= row[-1])
+    fields = {"terms": [str(each) for each in row[:4]], "rule": "growing step"}
+    solution = solved("number sequence", **fields, value=str(value), find="in the sequence")
+    assert solution.answers["in the sequence"] == NameAnswer("yes" if value in row else "no")
+    if value in row:
+        back = solved("number sequence", **fields, value=str(value), find="position")
+        assert value_of(back, "position") == row.index(value) + 1
+
+
+@tried
+@given(
+    first=st.integers(1, 20),
+    factor=st.integers(2, 5),
+    place=st.integers(4, 13),
+    falls=st.booleans(),
+)
+def test_multiplying_by_powers(first: int, factor: int, place: int, falls: bool) -> None:
+    row = [first * factor**at for at in range(13)]
+    if falls:
+        row = list(reversed(row[:place]))
+    fields = {"terms": [str(each) for each in row[:3]], "rule": "multiply"}
+    assume(len(row) > 3)
+    solution = solved("number sequence", **fields, position=str(place), find="term")
+    assert value_of(solution, "term") == row[place - 1]
+    back = solved("number sequence", **fields, value=str(row[place - 1]), find="position")
+    assert value_of(back, "position") == place

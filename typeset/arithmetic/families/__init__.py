@@ -10,6 +10,7 @@ from typeset.arithmetic.families.arrangements import Arrangements
 from typeset.arithmetic.families.change import Change
 from typeset.arithmetic.families.combinations import Combinations
 from typeset.arithmetic.families.comparison import Comparison
+from typeset.arithmetic.families.comparison_chain import ComparisonChain
 from typeset.arithmetic.families.compound_shape import CompoundShape
 from typeset.arithmetic.families.constant_difference import ConstantDifference
 from typeset.arithmetic.families.constant_sum import ConstantSum
@@ -70,6 +71,7 @@ _FAMILIES: tuple[AnyFamily, ...] = (
     PartWhole(),
     Change(),
     Comparison(),
+    ComparisonChain(),
     Rectangle(),
     WhichIsLarger(),
     SimplestRatio(),

@@ -35,4 +35,34 @@ MISTAKES = (
         "counts everybody among their own partners",
         "With how many others does the first one pair?",
     ),
+    Misconception(
+        "one step too many",
+        "takes as many steps as there are terms, although the first term needs none",
+        "How many steps are there from the first to the second?",
+    ),
+    Misconception(
+        "steps counted instead of terms",
+        "gives the number of steps as the place, without counting the first term",
+        "After one step, at which place are you?",
+    ),
+    Misconception(
+        "starting number forgotten",
+        "takes the place times the step, as if the sequence began at the step itself",
+        "Does your rule give the first term?",
+    ),
+    Misconception(
+        "same step kept",
+        "goes on with the last step although the steps change",
+        "Are the steps that you can see all the same?",
+    ),
+    Misconception(
+        "step given as the term",
+        "answers with the step that leads to the term, not with the term",
+        "Is your number larger than the term before it?",
+    ),
+    Misconception(
+        "factor counted instead of repeated",
+        "multiplies by the number of steps, as if doubling three times made six times as much",
+        "Double, and double again: how many times as much is that?",
+    ),
 )
