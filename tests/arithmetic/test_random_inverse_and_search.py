@@ -111,3 +111,38 @@ def test_missing_number(inside: str, around: list[tuple[str, str, bool]], box: i
 
 def read_by_sympy(text: str) -> Any:
     return sympy.sympify(text.replace("×", "*").replace("÷", "/"), rational=True)
+
+
+@tried
+@given(count=st.integers(2, 60), each=st.tuples(small, small), total=st.integers(4, 400))
+def test_two_sorts(count: int, each: tuple[int, int], total: int) -> None:
+    """Every way to divide the count into two is tried."""
+    assume(each[0] != each[1])
+    fits = [a for a in range(1, count) if a * each[0] + (count - a) * each[1] == total]
+    fields = {
+        "sorts": {"crabs": f"{each[0]} legs", "gulls": f"{each[1]} legs"},
+        "count": str(count),
+        "total": f"{total} legs",
+        "find": ["crabs", "gulls"],
+    }
+    if not fits:
+        with pytest.raises(AmountError):
+            solved("two sorts", **fields)
+        return
+    solution = solved("two sorts", **fields)
+    assert value_of(solution, "crabs") == fits[0]
+    assert value_of(solution, "gulls") == count - fits[0]
+
+
+@tried
+@given(count=st.integers(3, 40), part=st.integers(1, 39), each=st.tuples(small, small))
+def test_two_sorts_that_fit(count: int, part: int, each: tuple[int, int]) -> None:
+    assume(each[0] != each[1] and part < count)
+    solution = solved(
+        "two sorts",
+        sorts={"crabs": f"{each[0]} legs", "gulls": f"{each[1]} legs"},
+        count=str(count),
+        total=f"{part * each[0] + (count - part) * each[1]} legs",
+        find="crabs",
+    )
+    assert value_of(solution, "crabs") == part
