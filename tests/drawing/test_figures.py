@@ -151,6 +151,17 @@ arrays: st.SearchStrategy[Figure] = st.builds(
 trees: st.SearchStrategy[Figure] = st.builds(
     BranchingTree, st.lists(choices, min_size=1, max_size=4).map(tuple), maybe
 )
+letters = st.integers(3, 12).map(lambda n: tuple("ABCDEFGHIJKL"[:n]))
+
+
+@st.composite
+def orders(draw: st.DrawFn) -> Figure:
+    things = draw(letters)
+    heads = ("first", "second", "third", "fourth", "fifth")[: draw(st.integers(2, 5))]
+    levels = tuple(Choice(head, things) for head in heads[: len(things)])
+    return BranchingTree(levels, draw(maybe), without_repeats=True)
+
+
 posts: st.SearchStrategy[Figure] = st.builds(
     lambda gaps, more, gap, length, number: PostsAndGaps(gaps + more, gaps, gap, length, number),
     st.integers(2, 200),
@@ -216,6 +227,7 @@ KINDS: dict[str, st.SearchStrategy[Figure]] = {
     "area": areas(),
     "outline": outlines(),
     "tree": trees,
+    "tree without repeats": orders(),
     "two-way table": two_way_tables(),
     "time line": time_lines(),
     "posts": posts,

@@ -108,7 +108,9 @@ def outline_words(figure: Outline, show: Show) -> str:
 def tree_words(tree: BranchingTree, show: Show) -> str:
     """The alternative text of a branching tree."""
     names = _listed([choice.name for choice in tree.choices if choice.name])
-    told = [_choice(choice) for choice in tree.choices] + _if_seen("altogether", tree.total, show)
+    told = [_choice(choice) for choice in tree.choices]
+    told += ["each taken once only"] if tree.without_repeats else []
+    told += _if_seen("altogether", tree.total, show)
     return _words("branching tree", names, told, show, tree.reads_as)
 
 

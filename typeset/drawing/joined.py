@@ -8,16 +8,17 @@ from math import pi, sin
 from typeset.arithmetic.figures import JoinedPoints, Show
 from typeset.drawing.boxes import Point
 from typeset.drawing.figure_words import joined_words
-from typeset.drawing.labels import Label, line_label, mark_label
+from typeset.drawing.labels import Label, mark_label, wrapped_label
 from typeset.drawing.pens import FINE_PT, at_angle, dot, rule
 from typeset.drawing.shapes import Drawing
 from typeset.drawing.sketch import Sketch, largest_that_fits
 from typeset.errors import FitError
-from typeset.quantities.inline import words
 
 # Beyond ten points the lines run together into a grey patch (our own limit).
 MOST_POINTS = 10
 _RADIUS_EMS = 4.6
+# A name may take this share of the width before it breaks into lines.
+_NAME_SHARE = 0.3
 _POINT_PT = 2.6
 _GAP_PT = 4.0
 
@@ -38,7 +39,7 @@ def draw_joined(figure: JoinedPoints, show: Show, width_pt: float, size_pt: floa
 def _joined(figure: JoinedPoints, show: Show, width_pt: float, size_pt: float) -> Drawing:
     sketch = Sketch(width_pt)
     count = len(figure.labels)
-    labels = [line_label(words(text), size_pt) for text in figure.labels]
+    labels = [wrapped_label(text, size_pt, _NAME_SHARE * width_pt) for text in figure.labels]
     turns = [index * 2 * pi / count for index in range(count)]
     widest = max(label.width_pt for label in labels)
     radius = max(_RADIUS_EMS * size_pt, 1.2 * size_pt / sin(pi / count))
@@ -64,9 +65,12 @@ def _joined(figure: JoinedPoints, show: Show, width_pt: float, size_pt: float) -
 def _put_name(sketch: Sketch, label: Label, centre: Point, place: tuple[float, float]) -> None:
     """Outside the point, away from the middle."""
     radius, turn = place
-    right = sin(turn)
-    down = -at_angle((0.0, 0.0), 1.0, turn)[1]
+    right, down = at_angle((0.0, 0.0), 1.0, turn)
     out = radius + _POINT_PT + _GAP_PT
-    x = centre[0] + out * right + label.width_pt / 2 * right
-    y = centre[1] - out * down - label.level_height_pt / 2 * down
-    sketch.put_level(label, x, y)
+    # Beside its point, or centred over or under it.
+    aside = 0.0 if abs(right) < 0.1 else label.width_pt / 2 * (1 if right > 0 else -1)
+    sketch.put_level(
+        label,
+        centre[0] + out * right + aside,
+        centre[1] + (out + label.level_height_pt / 2) * down,
+    )

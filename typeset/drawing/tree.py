@@ -49,7 +49,7 @@ def _tree(tree: BranchingTree, show: Show, width_pt: float, size_pt: float) -> D
         bottom = _draw_blanks(sketch, tree.choices[0], columns[0], heads, size_pt)
         sketch.room_to(bottom + _WRITING_PT * 2)
         return sketch.finished(tree_words(tree, show))
-    nodes = list(_grown(tree.choices, 0, show, (columns, width_pt, size_pt)))
+    nodes = list(_grown(_Growth(tree, show, columns, width_pt, size_pt), 0, ()))
     bottom = _settle(nodes, heads)
     _draw_branches(sketch, (columns[0][0] - _BRANCH_PT, _middle(nodes)), nodes, columns)
     total = mark_label(tree.total, show, size_pt)
@@ -100,26 +100,47 @@ def _put_heads(
     return 2 * _ROW_GAP_PT if heads else 0.0
 
 
-def _grown(
-    choices: Sequence[Choice],
-    level: int,
-    show: Show,
-    frame: tuple[Sequence[tuple[float, float]], float, float],
-) -> Iterator[_Node]:
+@dataclass(frozen=True, slots=True)
+class _Growth:
+    """What the growing of a tree needs to know."""
+
+    tree: BranchingTree
+    show: Show
+    columns: Sequence[tuple[float, float]]
+    width_pt: float
+    size_pt: float
+
+    def options(self, level: int, taken: Sequence[str]) -> tuple[str, ...]:
+        """What there is to choose from; without repeats, what the branch has not taken yet."""
+        options = self.tree.choices[level].options
+        if not self.tree.without_repeats:
+            return options
+        return tuple(option for option in options if option not in taken)
+
+    def leaves(self, level: int, taken: Sequence[str]) -> int:
+        """How many leaves there are from this level on."""
+        lost = range(len(taken), len(taken) + len(self.tree.choices) - level)
+        counts = [len(choice.options) for choice in self.tree.choices[level:]]
+        if self.tree.without_repeats:
+            counts = [count - less for count, less in zip(counts, lost, strict=True)]
+        return prod(counts)
+
+
+def _grown(growth: _Growth, level: int, taken: tuple[str, ...]) -> Iterator[_Node]:
     """The nodes of a level. Where all leaves would be too many, the first option grows and
     the others are told; the first step grows the first option only."""
+    choices = growth.tree.choices
     if level == len(choices):
         return
-    columns, width_pt, size_pt = frame
-    left, room = columns[level]
-    options = choices[level].options
-    leaves = prod(len(choice.options) for choice in choices[level:])
+    left, room = growth.columns[level]
+    size_pt, width_pt = growth.size_pt, growth.width_pt
+    options = growth.options(level, taken)
     is_leaf = level == len(choices) - 1
-    is_whole = leaves <= _MOST_LEAVES
+    is_whole = growth.leaves(level, taken) <= _MOST_LEAVES
     shown = options[: _drawn(options)] if is_leaf else options if is_whole else options[:1]
     for index, option in enumerate(shown):
-        grows = show is Show.COMPLETE or index == 0
-        children = list(_grown(choices, level + 1, show, frame)) if grows else []
+        grows = growth.show is Show.COMPLETE or index == 0
+        children = list(_grown(growth, level + 1, (*taken, option))) if grows else []
         yield _Node(level, wrapped_label(option, size_pt, room), children)
     rest = options[len(shown) :]
     if rest:

@@ -180,15 +180,22 @@ def _tree(tree: BranchingTree, show: Show) -> FigureWords:
     if show is Show.FRAME:
         return FigureWords(heads)
     counts = [len(choice.options) for choice in tree.choices]
+    if tree.without_repeats:
+        counts = [count - level for level, count in enumerate(counts)]
     if show is Show.COMPLETE and prod(counts) <= _MOST_LEAVES and counts[-1] <= _MOST_OPTIONS:
         nodes = [
             word
             for level, choice in enumerate(tree.choices)
             for option in choice.options
-            for word in option.split() * prod(counts[:level])
+            for word in option.split() * (prod(counts[: level + 1]) // len(choice.options))
         ]
         return FigureWords((*heads, *nodes, *total))
-    firsts = tuple(_texts(choice.options[0] for choice in tree.choices))
+    firsts = tuple(
+        _texts(
+            choice.options[level if tree.without_repeats else 0]
+            for level, choice in enumerate(tree.choices)
+        )
+    )
     return FigureWords((*heads, *firsts, *total), allowed=_told_in_part(tree))
 
 
@@ -226,7 +233,8 @@ def _time_line(line: TimeLine, show: Show) -> FigureWords:
 def _clocks(figure: ClockFaces, show: Show) -> FigureWords:
     hours = [str(hour) for _ in figure.faces for hour in range(1, 13)]
     names = _texts(face.name for face in figure.faces)
-    marks = (*(face.mark for face in figure.faces), figure.between)
+    between = [figure.between] * (len(figure.faces) - 1)
+    marks = (*(face.mark for face in figure.faces), *between)
     return FigureWords((*hours, *names, *_marks(marks, show)))
 
 

@@ -7,12 +7,14 @@ from dataclasses import dataclass
 from fractions import Fraction
 from itertools import permutations
 from math import perm
+from string import ascii_uppercase
 from types import MappingProxyType
 
 from typeset.arithmetic.answers import AnswerValue
 from typeset.arithmetic.equations import equation, plus, times
 from typeset.arithmetic.family import Family
 from typeset.arithmetic.fields import FamilyFields, WholeAmount
+from typeset.arithmetic.figures import BranchingTree, Choice, Mark
 from typeset.arithmetic.methods import is_counted
 from typeset.arithmetic.problem import Problem
 from typeset.arithmetic.workings import MistakenWorking, Step, Working, step
@@ -20,7 +22,7 @@ from typeset.errors import AmountError
 from typeset.quantities.amount import Amount
 from typeset.quantities.inline import Rich
 from typeset.quantities.units import NUMBER, Unit, noun
-from typeset.quantities.writing import say
+from typeset.quantities.writing import say, write
 
 ORDERS = "orders"
 _ORDER = noun("order", "orders")
@@ -30,6 +32,9 @@ _PLACES = ("First", "Second", "Third", "Fourth", "Fifth", "Sixth", "Seventh", "E
 # 8! = 40,320 are enumerated in a moment; more nobody asks a pupil to list.
 _MOST_THINGS = 8
 _MOST_ORDERS = 50_000
+# A tree of more places is wider than a page, and one of more things longer.
+_MOST_LEVELS = 5
+_MOST_BRANCHES = 12
 
 
 class ArrangementsFields(FamilyFields):
@@ -95,6 +100,20 @@ class Arrangements(Family[ArrangementsFields]):
     def counts_choices(self, problem: Problem[ArrangementsFields]) -> bool:
         """Always."""
         return True
+
+    def figure(
+        self, problem: Problem[ArrangementsFields], answers: Mapping[str, AnswerValue]
+    ) -> BranchingTree | None:
+        """A tree: what may come first, and after each of those what may come second, and so on."""
+        view = _View(problem)
+        answer = answers[ORDERS]
+        if view.places > _MOST_LEVELS or view.things > _MOST_BRANCHES:
+            return None
+        assert isinstance(answer, Amount)
+        letters = tuple(ascii_uppercase[: view.things])
+        choices = tuple(Choice(place.lower(), letters) for place in _PLACES[: view.places])
+        total = Mark((write(answer),), is_given=False)
+        return BranchingTree(choices, total, without_repeats=True)
 
     def reason(self, problem: Problem[ArrangementsFields]) -> Rich:
         """Every choice for a place goes with every choice for the next."""

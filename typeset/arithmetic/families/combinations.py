@@ -299,5 +299,18 @@ def _figure(view: _View, answers: Mapping[str, AnswerValue]) -> BranchingTree | 
     if len(choices) > 2:
         return BranchingTree(tuple(choices), total)
     down, across = choices
-    empty = ((None,) * len(across.options),) * len(down.options)
-    return TwoWayTable(down, across, empty, total)
+    return TwoWayTable(down, across, _numbered(len(down.options), len(across.options)), total)
+
+
+def _numbered(rows: int, columns: int) -> tuple[tuple[Mark, ...], ...]:
+    """Every way has its number, row after row, so that the last cell holds how many there are.
+
+    The first row is the first step; the others are the pupil's.
+    """
+    return tuple(
+        tuple(
+            Mark((write(Amount(Fraction(row * columns + column + 1))),), row == 0, hidden=True)
+            for column in range(columns)
+        )
+        for row in range(rows)
+    )

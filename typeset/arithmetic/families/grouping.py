@@ -19,9 +19,10 @@ from typeset.arithmetic.families.division_mistakes import (
     nought_left_out,
     wrong_operations,
 )
+from typeset.arithmetic.families.grouping_view import grouping_figure
 from typeset.arithmetic.family import Family
 from typeset.arithmetic.fields import FamilyFields, PositiveAmount, UnitField
-from typeset.arithmetic.figures import Bar, BarModel, Brace, Mark, Part
+from typeset.arithmetic.figures import Figure
 from typeset.arithmetic.methods import (
     check_alike,
     conversion,
@@ -37,7 +38,7 @@ from typeset.errors import AmountError
 from typeset.quantities.amount import Amount
 from typeset.quantities.inline import Rich
 from typeset.quantities.units import NUMBER, Unit, noun
-from typeset.quantities.writing import say, write, write_plain
+from typeset.quantities.writing import say, write_plain
 
 GROUPS = "groups"
 LEFT_OVER = "left over"
@@ -145,17 +146,10 @@ class Grouping(Family[GroupingFields]):
 
     def figure(
         self, problem: Problem[GroupingFields], answers: Mapping[str, AnswerValue]
-    ) -> BarModel | None:
-        """One group marked off on the total; how many there are is the question."""
-        view = _View(problem)
-        answer = answers.get(GROUPS)
-        if not isinstance(answer, Amount) or view.division().rest:
-            return None
-        total, each = view.division().total, view.division().part(view.division().by)
-        rest = Part(total.value - each.value, dashed=True)
-        one = Part(each.value, Mark((write(problem.given("each")),)))
-        groups = Brace(0, Mark((write(view.said(answer.value)),), False), 0, 1, below=True)
-        return BarModel((Bar("", (one, rest)),), (groups,), Mark((write(problem.given("total")),)))
+    ) -> Figure:
+        """Counters in rings where they can be counted, else one group marked off on a bar."""
+        division = _View(problem).division()
+        return grouping_figure(division, problem.given("total"), problem.given("each"))
 
 
 def _unit(asked: str, fields: GroupingFields) -> Unit:

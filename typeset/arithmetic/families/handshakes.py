@@ -6,12 +6,14 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import combinations
+from string import ascii_uppercase
 from types import MappingProxyType
 
 from typeset.arithmetic.answers import AnswerValue
 from typeset.arithmetic.equations import Expression, equation, over, plus, times
 from typeset.arithmetic.family import Family
 from typeset.arithmetic.fields import FamilyFields, WholeAmount
+from typeset.arithmetic.figures import JoinedPoints, Mark
 from typeset.arithmetic.methods import is_counted
 from typeset.arithmetic.problem import Problem
 from typeset.arithmetic.workings import MistakenWorking, Step, Working, step
@@ -19,13 +21,15 @@ from typeset.errors import AmountError
 from typeset.quantities.amount import Amount
 from typeset.quantities.inline import Rich
 from typeset.quantities.units import NUMBER, Unit, noun
-from typeset.quantities.writing import say
+from typeset.quantities.writing import say, write
 
 PAIRS = "pairs"
 _PAIR = noun("pair", "pairs")
 _THING = noun("thing", "things")
 _MOST_THINGS = 200
 _MOST_TERMS = 12
+# More points joined to each other than these are a grey patch.
+_MOST_POINTS = 10
 
 
 class HandshakesFields(FamilyFields):
@@ -79,6 +83,17 @@ class Handshakes(Family[HandshakesFields]):
     def counts_choices(self, problem: Problem[HandshakesFields]) -> bool:
         """Always."""
         return True
+
+    def figure(
+        self, problem: Problem[HandshakesFields], answers: Mapping[str, AnswerValue]
+    ) -> JoinedPoints | None:
+        """Points on a circle, a line for every pair, where the lines can be told apart."""
+        view = _View(problem)
+        if view.things > _MOST_POINTS:
+            return None
+        pairs = view.pairs(view.things * (view.things - 1) // 2)
+        letters = tuple(ascii_uppercase[: view.things])
+        return JoinedPoints(letters, Mark((write(pairs),), is_given=False))
 
     def reason(self, problem: Problem[HandshakesFields]) -> Rich:
         """One more pairs with every one that is there."""

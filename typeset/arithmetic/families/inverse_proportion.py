@@ -9,6 +9,7 @@ from fractions import Fraction
 from typeset.arithmetic.answers import AnswerValue
 from typeset.arithmetic.checks import told_after
 from typeset.arithmetic.equations import Expression, equation, over, times
+from typeset.arithmetic.families.inverse_view import opposite_table
 from typeset.arithmetic.families.pair_mistakes import as_proportion, opposite_change
 from typeset.arithmetic.families.pair_rows import common_chunk
 from typeset.arithmetic.families.pairs import (
@@ -21,6 +22,7 @@ from typeset.arithmetic.families.pairs import (
     working_of,
 )
 from typeset.arithmetic.family import Family
+from typeset.arithmetic.figures import RatioTable
 from typeset.arithmetic.linear import Linear, solve_linear
 from typeset.arithmetic.phrases import as_much, is_sensible, the, title
 from typeset.arithmetic.problem import Problem
@@ -68,6 +70,12 @@ class InverseProportion(Family[PairFields]):
     def probed(self, problem: Problem[PairFields]) -> tuple[str, ...]:
         """What is wanted: the story asks what follows when it is another amount."""
         return (WANTED,)
+
+    def figure(
+        self, problem: Problem[PairFields], answers: Mapping[str, AnswerValue]
+    ) -> RatioTable | None:
+        """A table with opposite arrows over and under it."""
+        return opposite_table(pair_of(problem), answers)
 
 
 @dataclass(slots=True)
