@@ -10,7 +10,7 @@ from typeset.documents.wording import phrase
 from typeset.drawing.fonts import width_pt
 from typeset.drawing.shapes import PT_PER_MM, moved
 from typeset.quantities.inline import Inline, Rich, words
-from typeset.setting.blocks import Block, Column
+from typeset.setting.blocks import Block, Column, Spacing
 from typeset.setting.frames import Placed, Role
 from typeset.setting.pages import PageFrame
 from typeset.setting.paragraphs import TextStyle, set_paragraph, strut_height_pt
@@ -59,10 +59,15 @@ class Composer:
             items.extend(value if isinstance(value, tuple) else words(value) if value else ())
         return tuple(items)
 
-    def column(self, size_pt: float) -> Column:
-        """The body's style over the whole width of the page, no line longer than is easy."""
-        style = TextStyle(size_pt, self.layout.leading)
-        return Column(style, self.width_pt, longest_pt=self._longest_pt(size_pt))
+    def column(
+        self, size_pt: float, leading: float | None = None, spacing: Spacing | None = None
+    ) -> Column:
+        """The body's style over the whole width of the page, no line longer than is easy.
+
+        `leading` and `spacing` are the usual ones unless they are given.
+        """
+        style = TextStyle(size_pt, leading or self.layout.leading)
+        return Column(style, self.width_pt, spacing or Spacing(), self._longest_pt(size_pt))
 
     def _longest_pt(self, size_pt: float) -> float | None:
         """The layout's longest line in points, by the average width of a character."""
@@ -75,6 +80,19 @@ class Composer:
         """The width between the margins."""
         margins = self.layout.margins
         return (self.layout.page.width_mm - margins.left - margins.right) * PT_PER_MM
+
+    def bare_frame(self) -> PageFrame:
+        """The page between its margins, without a foot line."""
+        page, margins = self.layout.page, self.layout.margins
+        return PageFrame(
+            paper_width_pt=page.width_mm * PT_PER_MM,
+            paper_height_pt=page.height_mm * PT_PER_MM,
+            left_pt=margins.left * PT_PER_MM,
+            top_pt=margins.top * PT_PER_MM,
+            width_pt=self.width_pt,
+            height_pt=(page.height_mm - margins.top - margins.bottom) * PT_PER_MM,
+            tint=self.layout.tint,
+        )
 
     def frame(self, foot: str, foot_size_pt: float) -> PageFrame:
         """The page with its foot line: what it belongs to at the left, the page at the right."""

@@ -238,6 +238,11 @@ class Layout(_Part):
             return self
         return self.model_copy(update={"copies": 1, "orientation": "portrait"})
 
+    def for_cell(self, cell: Paper) -> Layout:
+        """The same on a small page that shares its paper with others."""
+        update = {"copies": 1, "orientation": "portrait", "upright": cell}
+        return self.model_copy(update=update)
+
     def for_folding(self) -> Layout:
         """The same on half the paper, for a booklet two pages to a side.
 

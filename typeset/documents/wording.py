@@ -65,6 +65,12 @@ KNOWN: Mapping[str, Mapping[str, frozenset[str]]] = {
         "hints": frozenset(),
         "look for": frozenset(),
     },
+    "strip": {
+        "title": frozenset(),
+        "lesson": frozenset({"day", "lesson"}),
+        "open": frozenset(),
+        "mistake": frozenset({"mistake"}),
+    },
 }
 _ENVIRONMENT = ImmutableSandboxedEnvironment(undefined=StrictUndefined, autoescape=False)
 

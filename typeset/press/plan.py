@@ -9,9 +9,16 @@ from typeset.arithmetic.lessons import SolvedLesson, SolvedWeek
 from typeset.documents.answer_booklet import compose_answer_booklet, compose_folded_booklet
 from typeset.documents.folding import Flip
 from typeset.documents.layout import Layout
+from typeset.documents.marking_strips import compose_marking_strips
 from typeset.documents.task_sheet import compose_task_sheet
 from typeset.errors import OutputError
-from typeset.proofing import Finding, proof_booklet, proof_folded_booklet, proof_sheet
+from typeset.proofing import (
+    Finding,
+    proof_booklet,
+    proof_folded_booklet,
+    proof_sheet,
+    proof_strips,
+)
 from typeset.reading.complaints import nearest
 from typeset.setting.frames import Document
 from typeset.setting.pages import PageLayout
@@ -19,7 +26,8 @@ from typeset.setting.pages import PageLayout
 SHEET = "task-sheet"
 BOOKLET = "answer-booklet"
 FOLDED = "folded-booklet"
-KINDS = (SHEET, BOOKLET, FOLDED)
+STRIPS = "marking-strips"
+KINDS = (SHEET, BOOKLET, FOLDED, STRIPS)
 # What is made unless something else is asked for.
 USUAL = (SHEET, BOOKLET)
 
@@ -59,6 +67,7 @@ def _jobs_in(solved: SolvedWeek, layout: Layout) -> Iterator[Job]:
     yield from (_sheet(solved, each, layout) for each in solved.lessons)
     yield _booklet(solved, layout)
     yield from (_folded(solved, each, layout) for each in solved.lessons)
+    yield _strips(solved, layout)
 
 
 def _file(solved: SolvedWeek, layout: Layout, *parts: str) -> str:
@@ -100,4 +109,16 @@ def _folded(solved: SolvedWeek, lesson: SolvedLesson, layout: Layout) -> Job:
         layout.name,
         compose=lambda: compose_folded_booklet(solved, layout, lesson, Flip(layout.backs)),
         proof=lambda pdf: proof_folded_booklet(pdf, file, solved, layout, lesson),
+    )
+
+
+def _strips(solved: SolvedWeek, layout: Layout) -> Job:
+    file = _file(solved, layout, STRIPS)
+    return Job(
+        file,
+        STRIPS,
+        "",
+        layout.name,
+        compose=lambda: compose_marking_strips(solved, layout),
+        proof=lambda pdf: proof_strips(pdf, file, solved, layout),
     )

@@ -135,7 +135,7 @@ class _Lesson:
             items.append((answer_text(answer), answer))
         rich = join([each for each, _ in items])
         made = passage(about, Part.ANSWER, rich, problem.content.place, keeps=about)
-        return replace(made, values=tuple(_spans(items)))
+        return replace(made, values=tuple(spans(items)))
 
     def verdict(self, problem: SolvedProblem) -> Rich:
         kind = problem.solution.kind
@@ -206,7 +206,7 @@ def _step(step: Step, about: str, place: Place) -> Iterator[Passage]:
         yield passage(about, Part.WORKING, (step.equation.written(),), place, keeps=about)
 
 
-def _spans(items: Sequence[tuple[Rich, AnswerValue | None]]) -> Iterator[Value]:
+def spans(items: Sequence[tuple[Rich, AnswerValue | None]]) -> Iterator[Value]:
     """Where each answer of the line is printed, in words."""
     text, starts = "", []
     for rich, answer in items:

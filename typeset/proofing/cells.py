@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
+from typeset.documents.paper import Paper
 from typeset.proofing.finding import Finding
-from typeset.proofing.page_marks import Glyph, ReadPage, Stroke
+from typeset.proofing.page_marks import Glyph, ReadDocument, ReadPage, Stroke
 from typeset.proofing.places import MM_PT, Box
 from typeset.proofing.words import words_of
 
@@ -31,6 +32,27 @@ class Cells:
 def cells_of(page: ReadPage, cells: Cells) -> tuple[ReadPage, ...]:
     """The cells of a paper, row by row, each as a page with its own top left corner."""
     return tuple(_cell(page, cells, index) for index in range(cells.count))
+
+
+def numbered(name: str, pages: Sequence[ReadPage]) -> ReadDocument:
+    """The pages as a document, numbered in this order."""
+    return ReadDocument(
+        name,
+        tuple(
+            replace(page, number=n, words=words_of(page.glyphs, page.strokes, n))
+            for n, page in enumerate(pages, 1)
+        ),
+    )
+
+
+def check_papers(document: ReadDocument, paper: Paper) -> Iterator[Finding]:
+    """Findings about papers of another size."""
+    wide, high = paper.width_mm * MM_PT, paper.height_mm * MM_PT
+    for page in document.pages:
+        if max(abs(page.width_pt - wide), abs(page.height_pt - high)) > MM_PT:
+            what = f"the paper is {page.width_pt / MM_PT:.0f} by {page.height_pt / MM_PT:.0f} mm"
+            should = f"{paper.width_mm:g} by {paper.height_mm:g} mm ({paper.name})"
+            yield Finding(document.name, page.number, None, what, should, "", "page")
 
 
 def check_cuts(page: ReadPage, cells: Cells, name: str) -> Iterator[Finding]:

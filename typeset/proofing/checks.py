@@ -26,6 +26,8 @@ class Proof:
     least_pt: float
     # For each word (page, order) the index of its passage.
     owners: dict[tuple[int, int], int] = field(default_factory=dict)
+    # Questions may stand beside each other, down one column and then down the next.
+    has_columns: bool = False
 
     def passage_of(self, word: Word) -> Passage | None:
         """The passage that the word belongs to; None for one that nothing accounts for."""

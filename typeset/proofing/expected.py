@@ -73,10 +73,13 @@ class Passage:
 
 @dataclass(frozen=True, slots=True)
 class Expected:
-    """All that a document must say; `foot_left` stands at the foot of every page."""
+    """All that a document must say; `foot_left` stands at the foot of every page.
+
+    Pages without a foot line have None.
+    """
 
     passages: tuple[Passage, ...]
-    foot_left: str
+    foot_left: str | None
     # What may not stand on it: the answers, by the question they belong to.
     secrets: tuple[tuple[str, str], ...] = ()
 

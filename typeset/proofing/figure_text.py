@@ -202,7 +202,10 @@ def _tree(tree: BranchingTree, show: Show) -> FigureWords:
 def _told_in_part(tree: BranchingTree) -> frozenset[str]:
     """The words with which a large tree may tell its rest."""
     options = [word for each in tree.choices for option in each.options for word in option.split()]
-    counts = [str(len(choice.options) - 1) for choice in tree.choices]
+    counts = [
+        str(len(choice.options) - 1 - (level if tree.without_repeats else 0))
+        for level, choice in enumerate(tree.choices)
+    ]
     return frozenset({*options, *(f"{word}," for word in options), *counts, *_AND_SO_ON})
 
 

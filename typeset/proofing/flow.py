@@ -77,7 +77,7 @@ def _too_high(proof: Proof, parts: Sequence[Sequence[int]]) -> bool:
 
 
 def _sequence(proof: Proof) -> Iterator[Finding]:
-    """Each question stands wholly below the one before it, or on a later page."""
+    """Each question stands wholly below the one before it, or in a later column, or page."""
     groups = [
         (about, words)
         for about, indices in question_groups(proof.account.passages)
@@ -89,8 +89,9 @@ def _sequence(proof: Proof) -> Iterator[Finding]:
             yield proof.about_word(below[0], f"{about} stands before {earlier}", "", "order")
             continue
         same = [word.box for word in above if word.page == page]
-        top = around(word.box for word in below if word.page == page).top
-        if same and top < around(same).bottom - _SLACK_PT:
+        here = around(word.box for word in below if word.page == page)
+        is_next_column = proof.has_columns and same and here.left > around(same).right
+        if same and here.top < around(same).bottom - _SLACK_PT and not is_next_column:
             what = f"{about} begins beside or above the end of {earlier}"
             yield proof.about_word(below[0], what, "", "order")
 

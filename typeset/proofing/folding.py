@@ -14,11 +14,9 @@ from io import BytesIO
 from pypdf import PdfReader, PdfWriter
 
 from typeset.documents.paper import Paper
-from typeset.proofing.cells import Cells, cells_of
+from typeset.proofing.cells import Cells, cells_of, check_papers, numbered
 from typeset.proofing.finding import Finding
 from typeset.proofing.page_marks import ReadDocument, ReadPage, Stroke
-from typeset.proofing.places import MM_PT
-from typeset.proofing.words import words_of
 
 _HALVES = Cells(2, 1)
 _SLACK_PT = 0.5
@@ -46,15 +44,10 @@ def check_turns(data: bytes, name: str, backs_turned: bool) -> Iterator[Finding]
 
 def check_fold(document: ReadDocument, paper: Paper) -> Iterator[Finding]:
     """Findings about papers: their size, two sides each, a mark where to fold."""
-    wide, high = paper.width_mm * MM_PT, paper.height_mm * MM_PT
+    yield from check_papers(document, paper)
     if len(document.pages) % 2:
         yield Finding(document.name, 0, None, "the last paper has no back", "", "", "page")
     for page in document.pages:
-        if max(abs(page.width_pt - wide), abs(page.height_pt - high)) > MM_PT:
-            size = f"{page.width_pt / MM_PT:.0f} by {page.height_pt / MM_PT:.0f} mm"
-            should = f"{paper.width_mm:g} by {paper.height_mm:g} mm ({paper.name}, lying)"
-            what = f"the paper is {size}"
-            yield Finding(document.name, page.number, None, what, should, "", "page")
         if sum(_is_aid(stroke, page) and stroke.dashed for stroke in page.strokes) < 2:
             what = "there are no marks where to fold"
             yield Finding(document.name, page.number, None, what, "", "", "page")
@@ -69,11 +62,7 @@ def unfolded(document: ReadDocument) -> ReadDocument:
     pages = [page for pair in (*turning, *returning) for page in pair]
     while pages and not pages[-1].glyphs and not pages[-1].strokes:
         pages.pop()
-    return ReadDocument(document.name, tuple(_numbered(p, n) for n, p in enumerate(pages, 1)))
-
-
-def _numbered(page: ReadPage, number: int) -> ReadPage:
-    return replace(page, number=number, words=words_of(page.glyphs, page.strokes, number))
+    return numbered(document.name, pages)
 
 
 def _bare(page: ReadPage) -> ReadPage:

@@ -19,8 +19,12 @@ def is_foot(word: Word, page: ReadPage, layout: Layout, size_pt: float) -> bool:
     return word.is_text and word.baseline > edge - size_pt
 
 
-def body_words(document: ReadDocument, layout: Layout, size_pt: float) -> tuple[Word, ...]:
+def body_words(
+    document: ReadDocument, layout: Layout, size_pt: float, has_foot: bool = True
+) -> tuple[Word, ...]:
     """All words but those at the foot."""
+    if not has_foot:
+        return document.words
     return tuple(
         word
         for page in document.pages
@@ -35,7 +39,9 @@ def check_feet(
     layout: Layout,
     size_pt: float,
 ) -> Iterator[Finding]:
-    """Findings about the foot of every page."""
+    """Findings about the foot of every page, where it has one."""
+    if expected.foot_left is None:
+        return
     for page in document.pages:
         words = [word for word in page.words if is_foot(word, page, layout, size_pt)]
         yield from _check_foot(
@@ -53,7 +59,7 @@ def _check_foot(
     page, pages = page_of
     right = said(layout, "sheet", "page", page=str(page), pages=str(pages))
     passages = (
-        passage("the foot line", Part.FOOT, expected.foot_left),
+        passage("the foot line", Part.FOOT, expected.foot_left or ""),
         passage("the page number", Part.FOOT, right),
     )
     for each in tell_account(take_account(passages, words), name, expected.secrets):

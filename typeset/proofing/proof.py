@@ -12,6 +12,7 @@ from typeset.documents.paper import Paper
 from typeset.proofing.account import Account, take_account
 from typeset.proofing.bars import check_bars
 from typeset.proofing.booklet_text import expect_booklet
+from typeset.proofing.cells import Cells, cells_of, check_cuts, check_papers, numbered
 from typeset.proofing.checks import Proof, owners_of
 from typeset.proofing.edges import check_edges
 from typeset.proofing.expected import Expected, said
@@ -29,6 +30,7 @@ from typeset.proofing.read_back import Unreadable, read_document
 from typeset.proofing.rooms import check_rooms
 from typeset.proofing.sheet_text import expect_sheet
 from typeset.proofing.side_by_side import check_copies, first_copy
+from typeset.proofing.strip_text import LEAST_STRIP_PT, expect_strips
 from typeset.proofing.telling import tell_account
 from typeset.proofing.values import check_values
 
@@ -39,6 +41,14 @@ class _Folding:
 
     paper: Paper
     backs_turned: bool
+
+
+@dataclass(frozen=True, slots=True)
+class _Cut:
+    """The paper that small pages share, as it lies, and how they stand on it."""
+
+    paper: Paper
+    cells: Cells
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,6 +64,8 @@ class _Order:
     promises: tuple[Promise, ...]
     nouns: Mapping[str, str]
     folding: _Folding | None = None
+    cells: _Cut | None = None
+    has_columns: bool = False
 
 
 def proof_sheet(
@@ -98,6 +110,25 @@ def proof_folded_booklet(
     return _proof(pdf, replace(order, folding=_Folding(layout.upright.turned(), turned)))
 
 
+def proof_strips(pdf: Path | bytes, name: str, solved: SolvedWeek, layout: Layout) -> list[Finding]:
+    """Everything that is wrong with the week's finished marking strips; see `proof_sheet`."""
+    week, title = solved.week, said(layout, "strip", "title")
+    paper = layout.upright
+    order = _Order(
+        name,
+        expect_strips(solved, layout),
+        FileFacts(f"{week.title} – {title.lower()}", week.title, week.fingerprint),
+        layout.for_cell(Paper(paper.name, paper.width_mm, paper.height_mm / 2)),
+        LEAST_STRIP_PT,
+        None,
+        (),
+        _nouns(solved.lessons),
+        cells=_Cut(paper, Cells(1, 2)),
+        has_columns=True,
+    )
+    return _proof(pdf, order)
+
+
 def _booklet_order(
     name: str, solved: SolvedWeek, layout: Layout, lesson: SolvedLesson | None
 ) -> _Order:
@@ -124,7 +155,9 @@ def _proof(pdf: Path | bytes, order: _Order) -> list[Finding]:
         findings = list(check_file(data, order.name, order.facts))
         document, about_papers = _pages(data, order)
         findings.extend(about_papers)
-        words = body_words(document, order.layout, order.least_pt)
+        words = body_words(
+            document, order.layout, order.least_pt, order.expected.foot_left is not None
+        )
         account = take_account(order.expected.passages, words)
         findings += [*_say(account, document, order), *_look(account, document, order)]
     except Unreadable as error:
@@ -135,6 +168,9 @@ def _proof(pdf: Path | bytes, order: _Order) -> list[Finding]:
 
 def _pages(data: bytes, order: _Order) -> tuple[ReadDocument, list[Finding]]:
     """The pages in the order of reading, and findings about the papers they are on."""
+    if order.cells is not None:
+        papers = read_document(data, order.name)
+        return _cut_apart(papers, order.cells)
     if order.folding is None:
         papers = read_document(data, order.name)
         return first_copy(papers, order.layout), list(check_copies(papers, order.layout))
@@ -142,6 +178,17 @@ def _pages(data: bytes, order: _Order) -> tuple[ReadDocument, list[Finding]]:
     papers = read_document(lying_straight(data), order.name)
     findings = [*turns, *check_fold(papers, order.folding.paper)]
     return unfolded(papers), findings
+
+
+def _cut_apart(papers: ReadDocument, cut: _Cut) -> tuple[ReadDocument, list[Finding]]:
+    """The cells of all papers, white ones at the end left out."""
+    findings = list(check_papers(papers, cut.paper))
+    for paper in papers.pages:
+        findings.extend(check_cuts(paper, cut.cells, papers.name))
+    pages = [cell for paper in papers.pages for cell in cells_of(paper, cut.cells)]
+    while pages and not pages[-1].glyphs and not pages[-1].strokes:
+        pages.pop()
+    return numbered(papers.name, pages), findings
 
 
 def _say(account: Account, document: ReadDocument, order: _Order) -> Iterator[Finding]:
@@ -153,7 +200,9 @@ def _say(account: Account, document: ReadDocument, order: _Order) -> Iterator[Fi
 
 def _look(account: Account, document: ReadDocument, order: _Order) -> Iterator[Finding]:
     """How the pages look."""
-    proof = Proof(document, account, order.layout, order.least_pt, owners_of(account))
+    owners = owners_of(account)
+    columns = order.has_columns
+    proof = Proof(document, account, order.layout, order.least_pt, owners, columns)
     yield from check_paper(proof, order.sides)
     yield from check_edges(proof)
     yield from check_overlaps(proof)
