@@ -21,6 +21,11 @@ MISTAKES = (
         "Which of the two is the larger one?",
     ),
     Misconception(
+        "compared with the wrong one",
+        "takes a difference from an amount that it does not belong to",
+        "With whom does the story compare this one?",
+    ),
+    Misconception(
         "adding instead of subtracting",
         "adds where something has to be taken away",
         "Should there be more at the end, or less?",
