@@ -14,7 +14,8 @@ from typeset.arithmetic.families.angles_view import CROSSING, NEXT, OPPOSITE, TO
 from typeset.arithmetic.families.angles_ways import angle_mistakes, ways_to_angles
 from typeset.arithmetic.family import Family
 from typeset.arithmetic.fields import FamilyFields, PositiveAmount, WholeAmount
-from typeset.arithmetic.figures import Bar, BarModel, Mark, Part
+from typeset.arithmetic.figures import Angles as Drawn
+from typeset.arithmetic.figures import AngleSetting, Bar, BarModel, Mark, Part, Wedge
 from typeset.arithmetic.linear import Linear, solve_linear
 from typeset.arithmetic.names import as_list, listed, one_of
 from typeset.arithmetic.problem import Problem
@@ -33,6 +34,15 @@ _Make = Literal[
     "quadrilateral",
     "crossing lines",
 ]
+
+
+_SETTINGS = {
+    "straight line": AngleSetting.LINE,
+    "full turn": AngleSetting.POINT,
+    "triangle": AngleSetting.TRIANGLE,
+}
+# A sharper angle has no room for its size; then all are told in a bar.
+_LEAST_DRAWN = 25
 
 
 class AnglesFields(FamilyFields):
@@ -124,21 +134,27 @@ class Angles(Family[AnglesFields]):
 
     def figure(
         self, problem: Problem[AnglesFields], answers: Mapping[str, AnswerValue]
-    ) -> BarModel | None:
-        """The total as one bar of its angles."""
+    ) -> Drawn | BarModel | None:
+        """The angles where they lie, to scale; else the total as one bar of them."""
         if problem.fields.make == CROSSING:
             return None
-        view = AnglesView(problem)
-        parts = [
-            Part(amount.base, Mark((write(amount),)))
-            for name, amount in problem.givens.items()
-            for _ in range(int(view.count(name)))
-        ]
-        for name in view.unknown:
-            size = view.one * view.times(name)
-            mark = Mark((write(Amount(size, DEGREE)),), is_given=False)
-            parts += [Part(size, mark, shaded=True)] * int(view.count(name))
-        return BarModel((Bar("", tuple(parts)),), (), Mark((write(view.total),)))
+        return _figure(AnglesView(problem))
+
+
+def _figure(view: AnglesView) -> Drawn | BarModel:
+    known = [(amount.base, Mark((write(amount),))) for amount in view.known]
+    unknown = [
+        (size, Mark((write(Amount(size, DEGREE)),), is_given=False))
+        for name in view.unknown
+        for size in [view.one * view.times(name)] * int(view.count(name))
+    ]
+    setting = _SETTINGS.get(view.problem.fields.make)
+    angles = [*known, *unknown]
+    if setting is not None and min(size for size, _ in angles) >= _LEAST_DRAWN:
+        return Drawn(setting, tuple(Wedge(size, mark) for size, mark in angles))
+    parts = [Part(size, mark) for size, mark in known]
+    parts += [Part(size, mark, shaded=True) for size, mark in unknown]
+    return BarModel((Bar("", tuple(parts)),), (), Mark((write(view.total),)))
 
 
 def _counted_twice(view: AnglesView) -> Rich | None:

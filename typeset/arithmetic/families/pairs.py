@@ -184,7 +184,7 @@ def answer_of(pair: Pair, name: str, reached: Amount) -> Amount:
     """What was reached, in the unit that is asked for and written as the story writes it."""
     unit = pair.problem.units[name]
     form = pair.problem.given(name).form
-    kept = form if form in (Form.FRACTION, Form.COMPOUND) else Form.AUTO
+    kept = form if form in (Form.FRACTION, Form.DECIMAL, Form.COMPOUND) else Form.AUTO
     return Amount(reached.base / unit.per_base, unit, kept)
 
 

@@ -88,7 +88,8 @@ class Proportion(Family[PairFields]):
 
 def _form(amount: Amount) -> Form:
     """An answer is written as the story writes its like: halves as fractions, hours in minutes."""
-    return amount.form if amount.form in (Form.FRACTION, Form.COMPOUND) else Form.AUTO
+    kept = (Form.FRACTION, Form.DECIMAL, Form.COMPOUND)
+    return amount.form if amount.form in kept else Form.AUTO
 
 
 def _in_step_anyhow(pair: Pair) -> Working:

@@ -21,7 +21,7 @@ def proportion_mistakes(pair: Pair) -> Iterator[MistakenWorking]:
     yield from _incorrect_build_up(pair)
     yield _magical_doubling(pair)
     yield opposite_change(pair, "constant sum")
-    yield _stopped_at_one(pair)
+    yield from _stopped_at_one(pair)
     yield from _unit_not_converted(pair)
 
 
@@ -71,10 +71,12 @@ def _magical_doubling(pair: Pair) -> MistakenWorking:
     return mistaken(pair, "magical doubling", steps, reached)
 
 
-def _stopped_at_one(pair: Pair) -> MistakenWorking:
-    """Finds what goes with one, and forgets what was asked."""
+def _stopped_at_one(pair: Pair) -> Iterator[MistakenWorking]:
+    """Finds what goes with one, and forgets what was asked; told already where one is known."""
+    if pair.known.value == 1:
+        return
     writer = RowWriter(pair)
-    return writer.mistake("step left out", writer.divide(writer.start(), pair.known.value))
+    yield writer.mistake("step left out", writer.divide(writer.start(), pair.known.value))
 
 
 def _unit_not_converted(pair: Pair) -> Iterator[MistakenWorking]:

@@ -3,19 +3,30 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from fractions import Fraction
 from types import MappingProxyType
 
 from typeset.arithmetic.answers import AnswerValue
-from typeset.arithmetic.equations import Expression, equation, minus, over, part_of, plus, times
+from typeset.arithmetic.equations import equation, over, part_of, times
+from typeset.arithmetic.families.ratio_mistakes import mistakes_with_ratios
+from typeset.arithmetic.families.ratio_view import (
+    DIFFERENCE,
+    WHOLE,
+    RatioView,
+    answers_of,
+    counting_parts,
+    given_name,
+    side_title,
+    sides_from_one,
+    told_side,
+)
 from typeset.arithmetic.family import Family
 from typeset.arithmetic.fields import FamilyFields, PositiveAmount, WholeAmount
 from typeset.arithmetic.figures import Bar, BarModel, Brace, Mark, Part
 from typeset.arithmetic.linear import Linear, solve_linear
 from typeset.arithmetic.names import as_list, listed, one_of, so_many
 from typeset.arithmetic.problem import Problem
-from typeset.arithmetic.workings import MistakenWorking, Step, Working, step
+from typeset.arithmetic.workings import MistakenWorking, Working, step
 from typeset.errors import AmountError
 from typeset.quantities.amount import Amount, Form
 from typeset.quantities.inline import words
@@ -23,8 +34,6 @@ from typeset.quantities.nouns import counted
 from typeset.quantities.units import NUMBER, Dimension, Unit
 from typeset.quantities.writing import write
 
-WHOLE = "whole"
-DIFFERENCE = "difference"
 # More rows than this nobody writes out to build a ratio up.
 _MOST_ROWS = 6
 
@@ -47,7 +56,7 @@ class Ratio(Family[RatioFields]):
         """The problem; names in `known` and `find` are sides, 'whole' or 'difference'."""
         known, finds = _check_names(fields)
         amount = fields.known[known]
-        givens = MappingProxyType({**fields.parts, _given_name(known): amount})
+        givens = MappingProxyType({**fields.parts, given_name(known): amount})
         units = MappingProxyType({asked: _unit(asked, known, amount, fields) for asked in finds})
         return Problem(self.name, givens, finds, units, fields)
 
@@ -60,13 +69,13 @@ class Ratio(Family[RatioFields]):
         if len(parts) == 2:
             fewer, more = sorted(parts, key=lambda name: parts[name])
             equations.append(Linear({DIFFERENCE: 1, more: -1, fewer: 1}))
-        equations.append(Linear({known: 1}, problem.given(_given_name(known)).value))
+        equations.append(Linear({known: 1}, problem.given(given_name(known)).value))
         values = solve_linear(equations)
         return {asked: problem.answer(asked, values[asked]) for asked in problem.finds}
 
     def strategies(self, problem: Problem[RatioFields]) -> Iterator[Working]:
         """One part first; the whole row scaled; a fraction of what is known; row by row."""
-        view = _View(problem)
+        view = RatioView(problem)
         yield _one_part_first(view)
         yield _scaled_row(view)
         yield from _fraction_of_known(view)
@@ -75,24 +84,15 @@ class Ratio(Family[RatioFields]):
 
     def mistakes(self, problem: Problem[RatioFields]) -> Iterator[MistakenWorking]:
         """The known amount taken for something else, the sides turned round, or adding."""
-        view = _View(problem)
-        if view.known == DIFFERENCE:
-            yield _wrong_share(view, "difference taken as one part", Fraction(1))
-            yield _wrong_share(view, "difference taken as the whole", view.parts_of(WHOLE))
-        elif view.known == WHOLE:
-            yield _wrong_share(view, "whole taken as one part", Fraction(1))
-        else:
-            yield _wrong_share(view, "part taken as the whole", view.parts_of(WHOLE))
-            yield from _additive(view)
-        yield from _turned_round(view)
+        yield from mistakes_with_ratios(RatioView(problem))
 
     def probed(self, problem: Problem[RatioFields]) -> tuple[str, ...]:
         """The ratio is the rule of the story; the known amount is what could be another."""
-        return (_given_name(next(iter(problem.fields.known))),)
+        return (given_name(next(iter(problem.fields.known))),)
 
     def figure(self, problem: Problem[RatioFields], answers: Mapping[str, AnswerValue]) -> BarModel:
         """A bar a side, in equal parts."""
-        return _bar_model(_View(problem), answers)
+        return _bar_model(RatioView(problem), answers)
 
 
 def _check_names(fields: RatioFields) -> tuple[str, tuple[str, ...]]:
@@ -115,11 +115,6 @@ def _check_names(fields: RatioFields) -> tuple[str, tuple[str, ...]]:
     return known, finds
 
 
-def _given_name(known: str) -> str:
-    """`{difference}`, `{whole}`; `{known}` for a side, whose own name means its parts."""
-    return known if known in (WHOLE, DIFFERENCE) else "known"
-
-
 def _unit(asked: str, known: str, amount: Amount, fields: RatioFields) -> Unit:
     """A measure stays a measure; counted sides are called by their own names."""
     if fields.answer_in is not None:
@@ -131,108 +126,24 @@ def _unit(asked: str, known: str, amount: Amount, fields: RatioFields) -> Unit:
     return amount.unit if known in (WHOLE, DIFFERENCE) else NUMBER
 
 
-@dataclass(frozen=True, slots=True)
-class _View:
-    """The problem with the words that the workings need."""
-
-    problem: Problem[RatioFields]
-
-    @property
-    def sides(self) -> tuple[str, ...]:
-        return tuple(self.problem.fields.parts)
-
-    @property
-    def known(self) -> str:
-        return next(iter(self.problem.fields.known))
-
-    @property
-    def amount(self) -> Amount:
-        return self.problem.given(_given_name(self.known))
-
-    @property
-    def one(self) -> Fraction:
-        """The size of one part, by sharing what is known among its parts."""
-        return self.amount.value / self.parts_of(self.known)
-
-    def parts_of(self, side: str) -> Fraction:
-        counts = [self.problem.given(name).value for name in self.sides]
-        if side == WHOLE:
-            return sum(counts, Fraction(0))
-        if side == DIFFERENCE:
-            return max(counts) - min(counts)
-        return self.problem.given(side).value
-
-    def sum_of_parts(self, side: str) -> Expression:
-        """How the parts of the whole or the difference come about, as a sum."""
-        counts = sorted(
-            (Amount(self.problem.given(name).value) for name in self.sides),
-            key=lambda count: -count.value,
-        )
-        return minus(*counts) if side == DIFFERENCE else plus(*counts)
-
-    def part(self, value: Fraction) -> Amount:
-        """An amount measured like the known one, but not called by its noun."""
-        is_noun = self.amount.unit.is_noun
-        return Amount(value) if is_noun else self.amount.like(value)
-
-
-def _counting_parts(view: _View) -> Step:
-    """Which parts make up what is known."""
-    count = view.parts_of(view.known)
-    told = {"n": so_many(count, "part"), "amount": view.amount}
-    if view.known == WHOLE:
-        text = "All the parts together are {n}, and they make {amount}."
-    elif view.known == DIFFERENCE:
-        text = "The difference is {n}, and that makes {amount}."
-    else:
-        they = "it makes" if count == 1 else "they make"
-        return step(f"The {view.known} are {{n}}, and {they} {{amount}}.", **told)
-    return step(text, equation(view.sum_of_parts(view.known), Amount(count)), **told)
-
-
-def _sides_from_one(view: _View, one: Fraction) -> Iterator[Step]:
-    for asked in view.problem.finds:
-        count = view.parts_of(asked)
-        total = view.problem.answer(asked, count * one)
-        yield step(
-            f"{_title(asked)}: {{n}}, so {{total}}.",
-            equation(times(Amount(count), view.part(one)), view.part(total.value)),
-            n=so_many(count, "part"),
-            total=total,
-        )
-
-
-def _title(side: str) -> str:
-    return {WHOLE: "The whole", DIFFERENCE: "The difference"}.get(
-        side, f"{side[:1].upper()}{side[1:]}"
-    )
-
-
-def _one_part_first(view: _View) -> Working:
+def _one_part_first(view: RatioView) -> Working:
     """What is known, shared among its parts; nothing to share where it is one part."""
     count = view.parts_of(view.known)
     share = step(
         "Share it among them to find one part.",
         equation(over(view.part(view.amount.value), Amount(count)), view.part(view.one)),
     )
-    first = (_counting_parts(view),) if count == 1 else (_counting_parts(view), share)
-    steps = (*first, *_sides_from_one(view, view.one))
-    return Working("One part first", steps, _answers(view, view.one))
+    first = (counting_parts(view),) if count == 1 else (counting_parts(view), share)
+    steps = (*first, *sides_from_one(view, view.one))
+    return Working("One part first", steps, answers_of(view, view.one))
 
 
-def _answers(view: _View, one: Fraction) -> dict[str, AnswerValue]:
-    return {
-        asked: view.problem.answer(asked, view.parts_of(asked) * one)
-        for asked in view.problem.finds
-    }
-
-
-def _scaled_row(view: _View) -> Working:
+def _scaled_row(view: RatioView) -> Working:
     """The ratio taken as a row of small numbers, and the whole row scaled."""
     count = view.parts_of(view.known)
     factor = Amount(view.one)
     steps = [
-        _counting_parts(view),
+        counting_parts(view),
         step(
             "How many times as much is that? {factor} times.",
             equation(over(view.amount, view.part(count)), factor),
@@ -243,30 +154,30 @@ def _scaled_row(view: _View) -> Working:
         scaled = view.problem.answer(asked, view.parts_of(asked) * view.one)
         steps.append(
             step(
-                f"{_title(asked)}: scale {{n}} by {{factor}}, so {{scaled}}.",
+                f"{side_title(asked)}: scale {{n}} by {{factor}}, so {{scaled}}.",
                 equation(times(view.part(view.parts_of(asked)), factor), view.part(scaled.value)),
                 n=view.part(view.parts_of(asked)),
                 factor=factor,
                 scaled=scaled,
             )
         )
-    return Working("Scaling the whole row", tuple(steps), _answers(view, view.one))
+    return Working("Scaling the whole row", tuple(steps), answers_of(view, view.one))
 
 
-def _fraction_of_known(view: _View) -> Iterator[Working]:
+def _fraction_of_known(view: RatioView) -> Iterator[Working]:
     """Where every side asked for is a proper fraction of what is known."""
     count = view.parts_of(view.known)
     if any(view.parts_of(asked) >= count for asked in view.problem.finds):
         return
     answers: dict[str, AnswerValue] = {}
-    steps = [_counting_parts(view)]
+    steps = [counting_parts(view)]
     for asked in view.problem.finds:
         share = Amount(view.parts_of(asked) / count, form=Form.FRACTION)
         result = view.problem.answer(asked, share.value * view.amount.value)
         answers[asked] = result
         steps.append(
             step(
-                f"{_title(asked)}: {{n}} of {{m}}, so {{share}} of {{amount}}.",
+                f"{side_title(asked)}: {{n}} of {{m}}, so {{share}} of {{amount}}.",
                 equation(part_of(share, view.part(view.amount.value)), view.part(result.value)),
                 n=Amount(view.parts_of(asked)),
                 m=so_many(count, "part"),
@@ -277,88 +188,20 @@ def _fraction_of_known(view: _View) -> Iterator[Working]:
     yield Working("A fraction of what is known", tuple(steps), answers)
 
 
-def _built_up(view: _View) -> Working:
+def _built_up(view: RatioView) -> Working:
     """Row after row of the ratio, until the known amount is reached."""
     rows = int(view.one)
     wanted = (view.known, *view.problem.finds)
     steps = []
     for row in range(1, rows + 1):
-        told = [f"{_title(side)} {view.parts_of(side) * row}" for side in wanted]
+        told = [f"{told_side(side)} {view.parts_of(side) * row}" for side in wanted]
         first = view.parts_of(wanted[1])
         made = equation(times(Amount(Fraction(row)), view.part(first)), view.part(first * row))
-        steps.append(step(f"{row} {'time' if row == 1 else 'times'}: {'; '.join(told)}.", made))
-    return Working("Building up row by row", tuple(steps), _answers(view, Fraction(rows)))
+        steps.append(step(f"{row} {'time' if row == 1 else 'times'}: {', '.join(told)}.", made))
+    return Working("Building up row by row", tuple(steps), answers_of(view, Fraction(rows)))
 
 
-def _wrong_share(view: _View, name: str, count: Fraction) -> MistakenWorking:
-    """The known amount shared among the wrong number of parts."""
-    one = view.amount.value / count
-    if count == 1:
-        first = step("One part is {amount}.", amount=view.amount)
-    else:
-        first = step(
-            "There are {n} in all, so one part is {one}.",
-            equation(over(view.part(view.amount.value), Amount(count)), view.part(one)),
-            n=so_many(count, "part"),
-            one=view.part(one),
-        )
-    return MistakenWorking(name, (first, *_sides_from_one(view, one)), _answers(view, one))
-
-
-def _turned_round(view: _View) -> Iterator[MistakenWorking]:
-    """The two sides exchanged, where exactly one side is asked for."""
-    asked = view.problem.finds[0]
-    if len(view.sides) != 2 or asked not in view.sides or len(view.problem.finds) > 1:
-        return
-    other = next(side for side in view.sides if side != asked)
-    known = {asked: other, other: asked}.get(view.known, view.known)
-    one = view.amount.value / view.parts_of(known)
-    result = view.problem.answer(asked, view.parts_of(other) * one)
-    steps = (
-        step(
-            "One part is {one}.",
-            equation(
-                over(view.part(view.amount.value), Amount(view.parts_of(known))), view.part(one)
-            ),
-            one=view.part(one),
-        ),
-        step(
-            f"{_title(asked)}: {{n}}, so {{total}}.",
-            equation(times(Amount(view.parts_of(other)), view.part(one)), view.part(result.value)),
-            n=so_many(view.parts_of(other), "part"),
-            total=result,
-        ),
-    )
-    yield MistakenWorking("ratio turned round", steps, {asked: result})
-
-
-def _additive(view: _View) -> Iterator[MistakenWorking]:
-    """Adds what was added to the known side (Misailidou & Williams 2003)."""
-    asked = view.problem.finds[0]
-    if asked not in view.sides or len(view.problem.finds) > 1:
-        return
-    start = view.parts_of(view.known)
-    grown = view.part(view.amount.value - start)
-    result = view.problem.answer(asked, view.parts_of(asked) + grown.value)
-    if grown.value <= 0:
-        return
-    steps = (
-        step(
-            f"The {view.known} went up from {{start}} by {{grown}}.",
-            equation(minus(view.part(view.amount.value), view.part(start)), grown),
-            start=view.part(start),
-            grown=grown,
-        ),
-        step(
-            f"So the {asked} go up by {{grown}} as well.",
-            equation(plus(view.part(view.parts_of(asked)), grown), view.part(result.value)),
-            grown=grown,
-        ),
-    )
-    yield MistakenWorking("additive strategy", steps, {asked: result})
-
-
-def _bar_model(view: _View, answers: Mapping[str, AnswerValue]) -> BarModel:
+def _bar_model(view: RatioView, answers: Mapping[str, AnswerValue]) -> BarModel:
     each = Mark((write(view.part(view.one)),), is_given=False, hidden=True)
     bars = tuple(
         Bar(
@@ -385,7 +228,7 @@ def _bar_model(view: _View, answers: Mapping[str, AnswerValue]) -> BarModel:
     return BarModel(bars, tuple(braces), total)
 
 
-def _mark(view: _View, side: str, answers: Mapping[str, AnswerValue]) -> Mark:
+def _mark(view: RatioView, side: str, answers: Mapping[str, AnswerValue]) -> Mark:
     if side == view.known:
         return Mark((write(view.amount),))
     answer = answers[side]
