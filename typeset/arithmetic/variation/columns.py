@@ -113,12 +113,18 @@ def _product_carries(left: Fraction, right: Fraction) -> bool:
     columns = _columns(left, right)
     if columns is None:
         return False
-    fewer, more = sorted((_without_noughts(each) for each in columns), key=lambda n: len(str(n)))
+    one, other = (_without_noughts(each) for each in columns)
+    # Either may be written on top.
+    return _rows_carry(one, other) and _rows_carry(other, one)
+
+
+def _rows_carry(number: int, by: int) -> bool:
+    """True where a row for a digit of `by` carries, or adding the rows up does."""
     total = 0
-    for place, digit in enumerate(reversed(str(fewer))):
-        if _row_carries(more, int(digit)):
+    for place, digit in enumerate(reversed(str(by))):
+        if _row_carries(number, int(digit)):
             return True
-        row = more * int(digit) * 10**place
+        row = number * int(digit) * 10**place
         if _adds_over(total, row):
             return True
         total += row

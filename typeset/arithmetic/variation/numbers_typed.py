@@ -16,7 +16,10 @@ from typeset.reading.tree import Keyed, Listing, Node, Scalar
 Path: TypeAlias = tuple[str | int, ...]
 
 # Keys whose texts are sentences or formulas, never one number.
-_NEVER_NUMBERS = {"steps", "because", "find", "names"}
+_NEVER_NUMBERS = {
+    *("steps", "because", "find", "names", "round to", "called", "if equal", "answer in"),
+    *("sentence", "rule", "posts at", "groups called", "gaps called", "terms called"),
+}
 
 
 @dataclass(frozen=True, slots=True)
