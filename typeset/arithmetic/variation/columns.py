@@ -113,9 +113,11 @@ def _product_carries(left: Fraction, right: Fraction) -> bool:
     columns = _columns(left, right)
     if columns is None:
         return False
-    one, other = (_without_noughts(each) for each in columns)
-    # Either may be written on top.
-    return _rows_carry(one, other) and _rows_carry(other, one)
+    below, above = sorted((_without_noughts(each) for each in columns), key=_length)
+    if _length(below) < _length(above):
+        return _rows_carry(above, below)
+    # Of two equally long numbers either may be written on top.
+    return _rows_carry(above, below) and _rows_carry(below, above)
 
 
 def _rows_carry(number: int, by: int) -> bool:
@@ -129,6 +131,10 @@ def _rows_carry(number: int, by: int) -> bool:
             return True
         total += row
     return False
+
+
+def _length(number: int) -> int:
+    return len(str(number))
 
 
 def _row_carries(number: int, digit: int) -> bool:
