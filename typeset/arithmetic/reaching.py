@@ -1,0 +1,104 @@
+"""Whether the steps of a working come to the answer that it claims.
+
+A working that stops one step early would still carry the right answer in `answers`; on the
+page nobody would see where it comes from. So every answer asked for has to stand in a step:
+as a side of an equation, or in a sentence.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator
+from fractions import Fraction
+
+from typeset.arithmetic.answers import AnswerValue, NameAnswer, RatioAnswer, WithRemainder
+from typeset.arithmetic.equations import Equation, Expression, Operation, Parts, Remainder, value_of
+from typeset.arithmetic.workings import Step
+from typeset.quantities.amount import Amount
+from typeset.quantities.inline import plain
+from typeset.quantities.units import Dimension
+from typeset.quantities.writing import write_plain
+
+# Minutes; an end after midnight is written as the time of the next day.
+_DAY = 1440
+
+
+def reaches(steps: Iterable[Step], answer: AnswerValue) -> bool:
+    """True where some step comes to the answer."""
+    return any(_says(step, answer) for step in steps)
+
+
+def _says(step: Step, answer: AnswerValue) -> bool:
+    sides = tuple(_sides(step.equation))
+    told = plain(step.sentence).lower()
+    match answer:
+        case Amount():
+            return any(_is(side, answer) for side in sides) or _told(told, answer)
+        case WithRemainder(groups=groups, rest=rest):
+            both = [each for each in sides if isinstance(each, Remainder)]
+            matching = [
+                each
+                for each in both
+                if each.quotient.value == groups.value and each.rest.base == rest.base
+            ]
+            return bool(matching) or any(_is(side, rest) for side in sides) or _told(told, rest)
+        case RatioAnswer(parts=parts):
+            found = any(isinstance(side, Parts) and _values(side) == tuple(parts) for side in sides)
+            return found or _told_in_order(told, parts)
+        case NameAnswer(name=name):
+            return name.lower() in told
+
+
+def _sides(equation: Equation | None) -> Iterator[Expression]:
+    """The sides, and the numbers that a ratio or a remainder holds; what stands inside a sum is
+    only on the way."""
+    if equation is None:
+        return
+    for side in equation.sides:
+        yield from _inside(side)
+
+
+def _inside(side: Expression) -> Iterator[Expression]:
+    yield side
+    if isinstance(side, Remainder):
+        yield from (side.quotient, side.rest)
+    elif isinstance(side, Parts):
+        yield from side.parts
+
+
+def _is(side: Expression, answer: Amount) -> bool:
+    if isinstance(side, Amount):
+        if answer.unit.dimension is Dimension.CLOCK:
+            return side.value % _DAY == answer.value % _DAY
+        return side.same_as(answer) or side.value == answer.value
+    if isinstance(side, Operation):
+        return _value(side) == answer.base
+    return False
+
+
+def _value(side: Operation) -> Fraction | None:
+    """The value; None where a missing-number box is in it."""
+    try:
+        return value_of(side)
+    except ValueError:
+        return None
+
+
+def _values(side: Parts) -> tuple[Fraction, ...]:
+    return tuple(each.value for each in side.parts)
+
+
+def _told_in_order(sentence: str, parts: tuple[Fraction, ...]) -> bool:
+    """The numbers of a ratio one after the other: '1 shaded for every 4 plain'."""
+    numbers = [Fraction(each) for each in re.findall(r"\d+(?:[./]\d+)?", sentence)]
+    ends = range(len(parts), len(numbers) + 1)
+    return any(tuple(numbers[end - len(parts) : end]) == parts for end in ends)
+
+
+def _told(sentence: str, answer: Amount) -> bool:
+    """The amount, or its number alone, as a word of the sentence."""
+    texts = (write_plain(answer), write_plain(Amount(answer.value, form=answer.form)))
+    words = f" {sentence} "
+    for mark in ",.;:?!()":
+        words = words.replace(f"{mark} ", " ")
+    return any(f" {text.lower()} " in words for text in texts)
