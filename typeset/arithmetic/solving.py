@@ -17,6 +17,7 @@ from typeset.arithmetic.family import AnyFamily
 from typeset.arithmetic.figures import Figure
 from typeset.arithmetic.kinds import Kind
 from typeset.arithmetic.problem import Problem
+from typeset.arithmetic.reaching import reaches
 from typeset.arithmetic.reasons import kind_of
 from typeset.arithmetic.rounding import rounded_answers, rounded_mistakes, rounded_working
 from typeset.arithmetic.rounding_mistakes import rounding_mistakes
@@ -95,6 +96,10 @@ def _check_agreement(working: Working, answers: Mapping[str, AnswerValue], name:
             raise SolvingError(
                 f"{name}, {working.strategy}: reaches {found} for '{asked}', "
                 f"but the relation gives {answer_exact(answer)}"
+            )
+        if not reaches(working.steps, answer):
+            raise SolvingError(
+                f"{name}, {working.strategy}: no step comes to {answer_exact(answer)} for '{asked}'"
             )
 
 
