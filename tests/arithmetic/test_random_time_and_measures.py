@@ -7,14 +7,16 @@ from datetime import datetime, timedelta
 from fractions import Fraction
 
 import pytest
+import sympy
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from tests.arithmetic.random_problems import PINT, hundredths, solved, tried, typed, value_of
-from typeset.arithmetic.answers import answer_exact
+from tests.arithmetic.random_problems import PINT, hundredths, root, solved, tried, typed, value_of
+from typeset.arithmetic.answers import answer_exact, answer_text
 from typeset.arithmetic.solving import Solution
 from typeset.errors import AmountError
 from typeset.quantities.amount import Amount
+from typeset.quantities.inline import plain
 
 MIDNIGHT = datetime(2024, 2, 28)
 times_of_day = st.integers(0, 24 * 60 - 1)
@@ -226,3 +228,81 @@ def test_sharing_pounds_with_exchange(pounds: int, shares: int) -> None:
             solved("sharing with exchange", **fields)
         return
     assert value_of(solved("sharing with exchange", **fields), "each") * 100 == pence
+
+
+# As an author types the unit, and as pint knows it.
+MEASURED = {
+    "length": {"mm": "mm", "cm": "cm", "m": "m", "km": "km"},
+    "mass": {"g": "g", "kg": "kg", "tonnes": "metric_ton"},
+    "capacity": {"ml": "ml", "cl": "cl", "litres": "litre"},
+    "time": {"s": "s", "min": "minute", "h": "hour", "days": "day", "weeks": "week"},
+}
+
+
+def is_written(value: Fraction) -> bool:
+    """True for a decimal of at most three places."""
+    return value > 0 and (value * 1000).denominator == 1
+
+
+@tried
+@given(
+    amount=hundredths,
+    count=st.integers(2, 12),
+    operation=st.sampled_from(["", "times", "shared_among", "more", "less"]),
+    data=st.data(),
+)
+def test_unit_conversion(amount: Fraction, count: int, operation: str, data: st.DataObject) -> None:
+    units = MEASURED[data.draw(st.sampled_from(sorted(MEASURED)))]
+    source, target, other = (data.draw(st.sampled_from(sorted(units))) for _ in range(3))
+    assume(source != target)
+    reference = PINT.Quantity(amount, units[source])
+    fields = {"amount": f"{typed(amount)} {source}", "answer_in": target}
+    if operation in ("more", "less"):
+        change = PINT.Quantity(Fraction(count), units[other])
+        reference = reference + change if operation == "more" else reference - change
+        fields[operation] = f"{count} {other}"
+    elif operation:
+        reference = reference * count if operation == "times" else reference / count
+        fields[operation] = f"{count} boxes"
+    expected = Fraction(reference.to(units[target]).magnitude)
+    if not is_written(expected):
+        with pytest.raises(AmountError):
+            solved("unit conversion", **fields)
+        return
+    assert value_of(solved("unit conversion", **fields), "answer") == expected
+
+
+@tried
+@given(minutes=st.integers(60, 3000))
+def test_minutes_in_hours_and_minutes(minutes: int) -> None:
+    solution = solved("unit conversion", amount=f"{minutes} min", mixed_units="yes")
+    told = plain(answer_text(solution.answers["answer"]))
+    read = timedelta(
+        **{
+            {"h": "hours", "min": "minutes"}[unit]: int(number.replace(",", ""))
+            for number, unit in zip(told.split()[::2], told.split()[1::2], strict=True)
+        }
+    )
+    assert read == timedelta(minutes=minutes)
+
+
+@tried
+@given(large=st.integers(1, 40), small=st.integers(1, 59))
+def test_hours_and_minutes_in_minutes(large: int, small: int) -> None:
+    solution = solved("unit conversion", amount=f"{large} h {small} min", answer_in="min")
+    reference = timedelta(hours=large, minutes=small) // timedelta(minutes=1)
+    assert value_of(solution, "answer") == reference
+
+
+@tried
+@given(miles=st.integers(1, 400))
+def test_miles_by_the_classroom_fact(miles: int) -> None:
+    x = sympy.Symbol("x")
+    reference = root(x, 5 * x - 8 * miles)
+    solution = solved(
+        "unit conversion",
+        amount=f"{miles} mile{'' if miles == 1 else 's'}",
+        answer_in="km",
+        together={"miles": "5 miles", "kilometres": "8 km"},
+    )
+    assert value_of(solution, "answer") == reference

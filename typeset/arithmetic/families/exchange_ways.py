@@ -67,7 +67,7 @@ def _all_exchanged(view: Exchange) -> Iterator[Working]:
     for method in ways_to_divide(Division(divided, view.shares, view.group, False, True)):
         result = view.share_of(method.result.value * view.small_size)
         steps: tuple[Step, ...] = (opening, *method.steps)
-        if result.base >= view.large.per_base:
+        if view.is_money or result.base >= view.large.per_base:
             written = view.small_of(method.result.value)
             last = step("Write {small} as {result}.", equation(written, result), small=written,
                         result=result)  # fmt: skip
