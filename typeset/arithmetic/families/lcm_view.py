@@ -25,7 +25,7 @@ _MINUTES_OF_DAY = 24 * 60
 # In seconds, the base unit of time.
 _HOUR = 3600
 # Further than this nobody lists multiples in these years.
-_LARGEST = 10_000
+_LARGEST = 100_000
 
 
 @dataclass(frozen=True, slots=True)
