@@ -3,6 +3,8 @@ itertools; see test_random_references.py for how many are tried."""
 
 from __future__ import annotations
 
+import itertools
+import operator
 from fractions import Fraction
 from typing import Any
 
@@ -146,3 +148,29 @@ def test_two_sorts_that_fit(count: int, part: int, each: tuple[int, int]) -> Non
         find="crabs",
     )
     assert value_of(solution, "crabs") == part
+
+
+@tried
+@given(first=middle, factor=st.integers(2, 5), steps=st.integers(2, 8), total=st.booleans())
+def test_repeated_doubling(first: int, factor: int, steps: int, total: bool) -> None:
+    """The row itself, by itertools, and sympy for its sum."""
+    row = list(itertools.accumulate([factor] * steps, operator.mul, initial=first))
+    fields = {"first": f"{first} terns", "times": str(factor)}
+    asked = "total" if total else "last"
+    solution = solved("repeated doubling", until=str(steps + 1), find=asked, **fields)
+    k = sympy.Symbol("k")
+    whole = sympy.summation(first * sympy.Integer(factor) ** k, (k, 0, steps))
+    assert value_of(solution, asked) == (int(whole) if total else row[-1])
+    passed = solved("repeated doubling", more_than=f"{row[-2]} terns", every="year", **fields)
+    assert value_of(passed, "year") == steps + 1
+
+
+@tried
+@given(last=small, factor=st.integers(2, 4), steps=st.integers(2, 6))
+def test_repeated_halving(last: int, factor: int, steps: int) -> None:
+    first = last * factor**steps
+    fields = {"first": f"{first} g", "times": f"1/{factor}"}
+    solution = solved("repeated doubling", after=str(steps), **fields)
+    assert value_of(solution, "last") == last
+    passed = solved("repeated doubling", less_than=f"{last * factor} g", **fields)
+    assert value_of(passed, "day") == steps + 1

@@ -7,7 +7,9 @@ from __future__ import annotations
 
 from typeset.arithmetic.families.angles import Angles
 from typeset.arithmetic.families.arrangements import Arrangements
+from typeset.arithmetic.families.both_addends import BothAddends
 from typeset.arithmetic.families.change import Change
+from typeset.arithmetic.families.changes_in_a_row import ChangesInARow
 from typeset.arithmetic.families.combinations import Combinations
 from typeset.arithmetic.families.comparison import Comparison
 from typeset.arithmetic.families.comparison_chain import ComparisonChain
@@ -32,6 +34,7 @@ from typeset.arithmetic.families.posts_and_gaps import PostsAndGapsFamily
 from typeset.arithmetic.families.proportion import Proportion
 from typeset.arithmetic.families.ratio import Ratio
 from typeset.arithmetic.families.rectangle import Rectangle
+from typeset.arithmetic.families.repeated_doubling import RepeatedDoubling
 from typeset.arithmetic.families.scale import Scale
 from typeset.arithmetic.families.sharing import Sharing
 from typeset.arithmetic.families.sharing_with_exchange import SharingWithExchange
@@ -42,6 +45,7 @@ from typeset.arithmetic.families.think_of_a_number import ThinkOfANumber
 from typeset.arithmetic.families.times_as_many import TimesAsMany
 from typeset.arithmetic.families.two_sorts import TwoSorts
 from typeset.arithmetic.families.unchanging import Unchanging
+from typeset.arithmetic.families.unit_conversion import UnitConversion
 from typeset.arithmetic.families.which_is_larger import WhichIsLarger
 from typeset.arithmetic.family import AnyFamily
 
@@ -70,6 +74,8 @@ _FAMILIES: tuple[AnyFamily, ...] = (
     NumberSequence(),
     PartWhole(),
     Change(),
+    ChangesInARow(),
+    BothAddends(),
     Comparison(),
     ComparisonChain(),
     Rectangle(),
@@ -82,9 +88,11 @@ _FAMILIES: tuple[AnyFamily, ...] = (
     ThinkOfANumber(),
     MissingNumber(),
     TwoSorts(),
+    RepeatedDoubling(),
     PostsAndGapsFamily(),
     CutsAndPieces(),
     SharingWithExchange(),
+    UnitConversion(),
 )
 
 FAMILIES: dict[str, AnyFamily] = {family.name: family for family in _FAMILIES}
