@@ -50,8 +50,7 @@ def _says(step: Step, answer: AnswerValue) -> bool:
 
 
 def _sides(equation: Equation | None) -> Iterator[Expression]:
-    """The sides, and the numbers that a ratio or a remainder holds; what stands inside a sum is
-    only on the way."""
+    """The sides and all numbers in them, since a check begins with the answer: '3 × 4 = 12'."""
     if equation is None:
         return
     for side in equation.sides:
@@ -60,7 +59,10 @@ def _sides(equation: Equation | None) -> Iterator[Expression]:
 
 def _inside(side: Expression) -> Iterator[Expression]:
     yield side
-    if isinstance(side, Remainder):
+    if isinstance(side, Operation):
+        yield from _inside(side.left)
+        yield from _inside(side.right)
+    elif isinstance(side, Remainder):
         yield from (side.quotient, side.rest)
     elif isinstance(side, Parts):
         yield from side.parts
