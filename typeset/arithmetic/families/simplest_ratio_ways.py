@@ -160,8 +160,10 @@ def _as_a_fraction(
         text = _as_many(view, at, ". In lowest terms that is {short}.")
         told = step(text, equation(long, short), long=long, short=short)
     parts = {low: share.numerator, high: share.denominator}
-    closing = _for_every(view, at, (parts[low], parts[high]))
-    return _way("As a fraction", (*opening, told, closing), [parts[each] for each in numbers])
+    reached = [parts[each] for each in numbers]
+    every = _for_every(view, at, (parts[low], parts[high]))
+    closing = step("The ratio in the order asked for is {ratio}.", ratio=spoken_ratio(reached))
+    return _way("As a fraction", (*opening, told, every, closing), reached)
 
 
 def _as_many(view: RatioView, at: tuple[int, int], ending: str) -> str:
