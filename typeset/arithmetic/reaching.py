@@ -92,7 +92,8 @@ def _values(side: Parts) -> tuple[Fraction, ...]:
 
 def _told_in_order(sentence: str, parts: tuple[Fraction, ...]) -> bool:
     """The numbers of a ratio one after the other: '1 shaded for every 4 plain'."""
-    numbers = [Fraction(each) for each in re.findall(r"\d+(?:[./]\d+)?", sentence)]
+    plainly = re.sub(r"(?<=\d),(?=\d{3})", "", sentence)
+    numbers = [Fraction(each) for each in re.findall(r"\d+(?:[./]\d+)?", plainly)]
     ends = range(len(parts), len(numbers) + 1)
     return any(tuple(numbers[end - len(parts) : end]) == parts for end in ends)
 

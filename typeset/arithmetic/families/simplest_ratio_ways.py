@@ -162,7 +162,8 @@ def _as_a_fraction(
     parts = {low: share.numerator, high: share.denominator}
     reached = [parts[each] for each in numbers]
     every = _for_every(view, at, (parts[low], parts[high]))
-    closing = step("The ratio in the order asked for is {ratio}.", ratio=spoken_ratio(reached))
+    closing = step("That is the ratio in the order asked for.",
+                   equation(ratio_of(numbers), ratio_of(reached)))  # fmt: skip
     return _way("As a fraction", (*opening, told, every, closing), reached)
 
 
