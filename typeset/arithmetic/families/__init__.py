@@ -26,6 +26,7 @@ from typeset.arithmetic.families.handshakes import Handshakes
 from typeset.arithmetic.families.highest_common_factor import HighestCommonFactor
 from typeset.arithmetic.families.inverse_proportion import InverseProportion
 from typeset.arithmetic.families.lowest_common_multiple import LowestCommonMultiple
+from typeset.arithmetic.families.mean import Mean
 from typeset.arithmetic.families.missing_number import MissingNumber
 from typeset.arithmetic.families.multiple_bars import DifferenceAndMultiple, SumAndMultiple
 from typeset.arithmetic.families.number_sequence import NumberSequence
@@ -88,6 +89,7 @@ _FAMILIES: tuple[AnyFamily, ...] = (
     ThinkOfANumber(),
     MissingNumber(),
     TwoSorts(),
+    Mean(),
     RepeatedDoubling(),
     PostsAndGapsFamily(),
     CutsAndPieces(),

@@ -112,7 +112,7 @@ def _differences_first(view: View) -> Working:
     start, offsets = view.start, view.offsets(view.known)
     steps = [*view.conversions, *offsets_told(view, view.known, _on_the_way(view, view.known))]
     for name in view.people:
-        if name in view.problem.finds and offsets[name]:
+        if name in view.problem.finds:
             steps.append(_apart(view, name, start, offsets[name], view.known))
     if view.asks([TOTAL]):
         steps += _total_by_differences(view, offsets)
@@ -122,6 +122,8 @@ def _differences_first(view: View) -> Working:
 
 def _apart(view: View, name: str, start: Amount, offset: Fraction, other: str) -> Step:
     """One amount from another by their difference."""
+    if not offset:
+        return step(f"{title(name)}: the same as {the(other)}, {{start}}.", start=start)
     by, end = view.amount(abs(offset)), view.amount(start.value + offset)
     made = plus(start, by) if offset > 0 else minus(start, by)
     text = f"{title(name)}: {{so_much}} than {the(other)}."
@@ -189,9 +191,6 @@ def _levelled(view: View, start: str, values: Mapping[str, Fraction]) -> tuple[l
     )
     for name in view.people:
         if name in view.problem.finds and name != start:
-            if offsets[name]:
-                steps.append(_apart(view, name, one, offsets[name], start))
-            else:
-                steps.append(step(f"{title(name)}: the same as {the(start)}."))
+            steps.append(_apart(view, name, one, offsets[name], start))
     steps += view.closing(values)
     return steps, is_sensible(level, view.problem.fields.may_be_cut)

@@ -36,7 +36,7 @@ MISTAKES = (
         "With how many others does the first one pair?",
     ),
     Misconception(
-        "one step too many",
+        "as many steps as terms",
         "takes as many steps as there are terms, although the first term needs none",
         "How many steps are there from the first to the second?",
     ),
@@ -64,5 +64,20 @@ MISTAKES = (
         "factor counted instead of repeated",
         "multiplies by the number of steps, as if doubling three times made six times as much",
         "Double, and double again: how many times as much is that?",
+    ),
+    Misconception(
+        "nought forgotten",
+        "does not think of a part that is empty",
+        "Could all of them be in the one, and none in the other?",
+    ),
+    Misconception(
+        "turned pairs counted once",
+        "takes 1 and 4 for the same way as 4 and 1, although it matters which is which",
+        "Would you see a difference if the two parts were exchanged?",
+    ),
+    Misconception(
+        "turned pairs counted twice",
+        "counts 1 and 4 beside 4 and 1, although nobody can tell the two parts apart",
+        "Is there any difference between these two ways?",
     ),
 )
