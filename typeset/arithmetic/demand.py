@@ -174,7 +174,12 @@ def _product(left: Fraction, right: Fraction) -> Fraction:
     """Nothing for a fact of the tables, whatever noughts hang on its numbers, nor for × 10."""
     if (_in_tables(left) and _in_tables(right)) or _moves_places(left) or _moves_places(right):
         return Fraction(0)
-    return _BEYOND_TABLES * max(2, digits_of(left) * digits_of(right))
+    return _BEYOND_TABLES * max(2, _places_to_work(left) * _places_to_work(right))
+
+
+def _places_to_work(value: Fraction) -> int:
+    """The digits that are multiplied; the point of a decimal takes a place of its own."""
+    return digits_of(value) + (value.denominator != 1)
 
 
 def _quotient(left: Fraction, right: Fraction, has_rest: bool) -> Fraction:
