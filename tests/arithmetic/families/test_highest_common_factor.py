@@ -15,6 +15,7 @@ from hypothesis import strategies as st
 
 from tests.arithmetic.families.test_wording_laws import check_sentence
 from tests.arithmetic.random_problems import tried
+from typeset.arithmetic.equations import times
 from typeset.arithmetic.families import hcf_view, hcf_ways
 from typeset.arithmetic.families.hcf_ways import factors_of, primes_of
 from typeset.arithmetic.figures import Show
@@ -101,6 +102,7 @@ WRONG = [
     ({**SETS, "find": "red"}, "number of groups and size of a group exchanged", "12 red floats"),
     (ROPES, "common factor, not the greatest", "6 cm"),
     (ROPES, "subtracting instead of dividing", "24 cm"),
+    (SETS, "adding instead of dividing", "84 bundles"),
     ({**ROPES, "find": "red rope"}, "number of groups and size of a group exchanged", "12 pieces"),
 ]
 
@@ -170,7 +172,7 @@ def test_a_broken_way_stops_the_build(solved: Any, monkeypatch: Any) -> None:
     with pytest.raises(SolvingError, match="but the relation gives"):
         solved("highest common factor", SETS)
     monkeypatch.undo()
-    monkeypatch.setattr(hcf_view, "over", hcf_ways.times)
+    monkeypatch.setattr(hcf_view, "over", times)
     with pytest.raises(SolvingError, match="untrue equation"):
         solved("highest common factor", SETS)
 

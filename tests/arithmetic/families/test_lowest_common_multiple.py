@@ -14,6 +14,7 @@ from hypothesis import strategies as st
 
 from tests.arithmetic.families.test_wording_laws import check_sentence
 from tests.arithmetic.random_problems import tried
+from typeset.arithmetic.equations import over
 from typeset.arithmetic.families import lcm_view, lcm_ways
 from typeset.arithmetic.figures import Show
 from typeset.arithmetic.kinds import Decision
@@ -154,7 +155,7 @@ def test_a_broken_way_stops_the_build(solved: Any, monkeypatch: Any) -> None:
     with pytest.raises(SolvingError, match="but the relation gives"):
         solved("lowest common multiple", FERRIES)
     monkeypatch.undo()
-    monkeypatch.setattr(lcm_view, "plus", lcm_ways.over)
+    monkeypatch.setattr(lcm_view, "plus", over)
     with pytest.raises(SolvingError, match="untrue equation"):
         solved("lowest common multiple", CLOCK)
 

@@ -13,6 +13,7 @@ from hypothesis import strategies as st
 
 from tests.arithmetic.families.test_wording_laws import check_sentence
 from tests.arithmetic.random_problems import tried
+from typeset.arithmetic.equations import minus
 from typeset.arithmetic.families import sequence_position_ways, sequence_ways
 from typeset.arithmetic.families.sequence_view import Sequence
 from typeset.arithmetic.figures import Show
@@ -112,7 +113,7 @@ def test_strategies(solved: Any, fields: Any, names: set[str]) -> None:
 # By hand: each wrong way reckoned on the numbers above.
 WRONG = [
     (ROWS, "over-use of proportionality", "40 floats"),
-    (ROWS, "one step too many", "35 floats"),
+    (ROWS, "as many steps as terms", "35 floats"),
     (ROWS, "starting number forgotten", "30 floats"),
     (NEXT, "starting number forgotten", "12 floats"),
     (WHICH, "steps counted instead of terms", "15"),
@@ -122,7 +123,7 @@ WRONG = [
     (IS_IT, "starting number forgotten", "no"),
     (NETS, "same step kept", "26 nets"),
     (NETS, "step given as the term", "8 nets"),
-    (NETS, "one step too many", "45 nets"),
+    (NETS, "as many steps as terms", "45 nets"),
     (TERNS, "same step kept", "30 terns"),
     (TERNS, "factor counted instead of repeated", "30 terns"),
     (TERNS, "over-use of proportionality", "24 terns"),
@@ -142,7 +143,7 @@ REFUSED = [
     (TABLE, "starting number forgotten", "right answer"),
     ({**IS_IT, "value": "52 floats"}, "starting number forgotten", "right answer"),
     # One step on, nobody counts a step too many; where terms fall, nobody scales up.
-    ({**NEXT, "find": "fourth"}, "one step too many", ""),
+    ({**NEXT, "find": "fourth"}, "as many steps as terms", ""),
     (FALLING, "over-use of proportionality", ""),
     (ROWS, "same step kept", ""),
 ]
@@ -187,7 +188,7 @@ def test_kind(solved: Any, fields: Any, decision: Decision, reason: str) -> None
 
 def test_a_broken_way_stops_the_build(solved: Any, monkeypatch: Any) -> None:
     """Steps that are taken off instead of added; a place one too far on."""
-    monkeypatch.setattr(sequence_ways, "plus", sequence_ways.minus)
+    monkeypatch.setattr(sequence_ways, "plus", minus)
     with pytest.raises(SolvingError, match="untrue equation"):
         solved("number sequence", ROWS)
     monkeypatch.undo()

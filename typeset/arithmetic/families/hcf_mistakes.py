@@ -23,6 +23,7 @@ def hcf_mistakes(view: Hcf) -> Iterator[MistakenWorking]:
     yield from _multiple(view)
     yield from _smaller_number(view)
     yield from _difference(view)
+    yield from _sum(view)
     yield from _other_question(view)
 
 
@@ -102,6 +103,15 @@ def _difference(view: Hcf) -> Iterator[MistakenWorking]:
             it=_said(view, large - small),
         )
         yield MistakenWorking("subtracting instead of dividing", (*view.conversions, only), answers)
+
+
+def _sum(view: Hcf) -> Iterator[MistakenWorking]:
+    total = sum(view.counts)
+    answers = _alone(view, total)
+    if answers:
+        joined = equation(plus(*(number(count) for count in view.counts)), number(total))
+        only = step("Put everything together: {it}.", joined, it=_said(view, total))
+        yield MistakenWorking("adding instead of dividing", (*view.conversions, only), answers)
 
 
 def _other_question(view: Hcf) -> Iterator[MistakenWorking]:

@@ -15,7 +15,9 @@ from typeset.arithmetic.phrases import title
 from typeset.arithmetic.problem import Problem
 from typeset.arithmetic.workings import Step, step
 from typeset.quantities.amount import Amount
+from typeset.quantities.inline import join, words
 from typeset.quantities.units import Dimension, Unit, noun
+from typeset.quantities.writing import say
 
 SETS, EACH, PIECES = "sets", "each", "pieces"
 _SET = noun("set", "sets")
@@ -118,12 +120,12 @@ class Hcf:
         """The closing where the divisions are done already: what is left is what each gives."""
         values = self.values(factor)
         if not self.is_sets:
-            counts = [step(f"{title(name)}: {{n}}.", n=values[name]) for name in self.names]
-            return (self.largest(factor), *counts, *self.closing(factor)[1 + len(counts) :])
-        each = [
-            step(f"{lead(name, self.amounts)}{{n}} in each.", n=values[name]) for name in self.names
-        ]
-        return (*self.closing(factor)[:1], *each)
+            told = [say(f"{title(name)}: {{n}}.", n=values[name]) for name in self.names]
+            rest = self.closing(factor)[1 + len(told) :]
+            return (self.largest(factor), Step(join(told, " ")), *rest)
+        told = [say(f"{lead(name, self.amounts)}{{n}}", n=values[name]) for name in self.names]
+        each = join([join(told[:-1], ", "), (*told[-1], *words(" in each."))], " and ")
+        return (*self.closing(factor)[:1], Step(each))
 
     def shared(self, name: str, factor: int) -> Step:
         """'48 red floats shared into 12 bundles, 4 red floats in each.'"""

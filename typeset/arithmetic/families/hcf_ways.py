@@ -131,12 +131,10 @@ def _easy_factor(counts: Sequence[int]) -> int | None:
 def _taken_away(view: Hcf) -> Iterator[Working]:
     """Euclid: what goes into two numbers goes into their difference too."""
     large, small = sorted(view.counts, reverse=True)
-    steps: list[Step] = []
+    steps = [step("What goes into both numbers also goes into their difference.")]
     while large != small:
         rest = large - small
         text = f"Take {whole(small)} from {whole(large)}: {whole(rest)}."
-        if not steps:
-            text = f"What goes into both also goes into their difference. {text}"
         steps.append(step(text, equation(minus(number(large), number(small)), number(rest))))
         large, small = max(small, rest), min(small, rest)
         if len(steps) > _MOST_DIFFERENCES:

@@ -24,7 +24,7 @@ def term_mistakes(view: Sequence) -> Iterator[MistakenWorking]:
     if view.last > view.first:
         ways["over-use of proportionality"] = _scaled
     if view.asked()[-1][1] - view.known > 1:
-        ways["one step too many"] = _one_too_many
+        ways["as many steps as terms"] = _one_too_many
     if view.rule == SAME:
         ways["starting number forgotten"] = _no_start
     else:

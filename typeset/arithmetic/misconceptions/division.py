@@ -56,6 +56,11 @@ MISTAKES = (
         "Put the shares back together: do you get the total?",
     ),
     Misconception(
+        "adding instead of dividing",
+        "adds the numbers of the story although equal shares are wanted",
+        "Can there be more sets, or longer pieces, than what you began with?",
+    ),
+    Misconception(
         "dividing instead of multiplying",
         "divides although the same amount repeats",
         "Is one of them all of them, or are there several?",
