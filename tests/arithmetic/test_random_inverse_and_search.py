@@ -5,6 +5,7 @@ from __future__ import annotations
 
 import itertools
 import operator
+import statistics
 from fractions import Fraction
 from typing import Any
 
@@ -174,3 +175,25 @@ def test_repeated_halving(last: int, factor: int, steps: int) -> None:
     assert value_of(solution, "last") == last
     passed = solved("repeated doubling", less_than=f"{last * factor} g", **fields)
     assert value_of(passed, "day") == steps + 1
+
+
+@tried
+@given(values=st.lists(hundredths, min_size=2, max_size=8, unique=True), data=st.data())
+def test_mean(values: list[Fraction], data: st.DataObject) -> None:
+    typed_values = [f"{typed(each)} km" for each in values]
+    solution = solved("mean", values=typed_values)
+    exact = statistics.mean(values)
+    assert value_of(solution, "mean") == exact
+    at = data.draw(st.integers(0, len(values) - 1))
+    # With this mean the missing value comes back; a mean has to be typed as a decimal or fraction.
+    blank = [*typed_values[:at], "_", *typed_values[at + 1 :]]
+    solution = solved("mean", values=blank, mean=f"{exact} km")
+    assert value_of(solution, "missing value") == values[at]
+
+
+@tried
+@given(mean=hundredths, count=small)
+def test_total_behind_a_mean(mean: Fraction, count: int) -> None:
+    solution = solved("mean", mean=f"{typed(mean)} kg", count=f"{count} crates")
+    total = value_of(solution, "total")
+    assert statistics.mean([total, *[Fraction(0)] * (count - 1)]) == mean

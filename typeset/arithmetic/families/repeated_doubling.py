@@ -192,8 +192,9 @@ def _check(fields: RepeatedDoublingFields, end: str, amount: Amount) -> None:
     if end in (UNTIL, AFTER):
         steps = amount.value - (1 if end == UNTIL else 0)
         if not 2 <= steps <= _MOST_STEPS:
+            told = write_plain(so_many(steps, "step"))
             raise AmountError(
-                f"that makes {write_plain(so_many(steps, 'step'))}, and 2 to {_MOST_STEPS} can be told",
+                f"that makes {told}, and 2 to {_MOST_STEPS} can be told",
                 f"change '{end}'",
             )
         return
