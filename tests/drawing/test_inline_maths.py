@@ -121,7 +121,7 @@ def test_the_colour_reaches_every_shape() -> None:
 
 
 def test_a_missing_character_is_refused_wherever_it_stands() -> None:
-    for solid in (Solid(("→",)), Solid((Stacked("1", "→"),)), Solid((Stacked("→", "1"),))):
+    for solid in (Solid(("漢",)), Solid((Stacked("1", "漢"),)), Solid((Stacked("漢", "1"),))):
         with pytest.raises(GlyphError):
             lay_out_solid(solid, SIZE)
 

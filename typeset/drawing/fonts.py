@@ -2,21 +2,22 @@
 
 Atkinson Hyperlegible (Braille Institute, SIL Open Font License) is drawn for low vision:
 1, l and I, 0 and O differ. The package brings the files, so nothing has to be installed.
+A layout may choose another family, which then holds for all that is drawn `in_family`.
 """
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
+from contextvars import ContextVar
 from dataclasses import dataclass
 from functools import cache, lru_cache
 from importlib.resources import files
 from pathlib import Path
-from types import MappingProxyType
 
-from reportlab.pdfbase.ttfonts import TTFontFile
-
+from typeset.drawing.font_files import FontFile, Measures, load_font, named, read_font
 from typeset.drawing.shapes import Face
-from typeset.errors import GlyphError
+from typeset.errors import GlyphError, LayoutError
 
 _FILES = {
     Face.REGULAR: "AtkinsonHyperlegible-Regular.ttf",
@@ -33,29 +34,98 @@ TEXT_DESCENT_EMS = 0.21
 FIGURE_HEIGHT_EMS = 0.68
 # The middle of '−', '+', '=' and ':': where a fraction's bar belongs.
 MATHS_AXIS_EMS = 0.25
+_OWN = Measures(TEXT_ASCENT_EMS, TEXT_DESCENT_EMS, FIGURE_HEIGHT_EMS, MATHS_AXIS_EMS)
 
 
 @dataclass(frozen=True, slots=True)
 class Metrics:
-    """A face's measures, in thousandths of the type size."""
+    """A face's widths and its capitals' height, in thousandths of the type size."""
 
     widths: Mapping[int, float]
-    ascent: float
-    descent: float
     cap_height: float
+
+
+@dataclass(frozen=True, slots=True)
+class TypeFamily:
+    """The two files that a document is set in, and the heights that hold for both."""
+
+    regular: FontFile
+    bold: FontFile
+    measures: Measures
+
+    def file(self, face: Face) -> FontFile:
+        """The file of the face."""
+        return self.regular if face is Face.REGULAR else self.bold
+
+
+_CHOSEN: ContextVar[TypeFamily | None] = ContextVar("_CHOSEN", default=None)
+
+
+def load_family(regular: Path, bold: Path) -> TypeFamily:
+    """A family from its two files.
+
+    Raises LayoutError for a file that is missing, is no TrueType font or may not be embedded,
+    and for two files of one name; GlyphError where characters that are always needed lack.
+    """
+    fonts = load_font(regular), load_font(bold)
+    if regular != bold and fonts[0].name == fonts[1].name:
+        raise LayoutError(
+            f"the regular and the bold font are both called '{regular.name}'; rename one of them"
+        )
+    one, other = fonts[0].measures, fonts[1].measures
+    measures = Measures(
+        max(one.ascent, other.ascent),
+        max(one.descent, other.descent),
+        max(one.figure_height, other.figure_height),
+        one.maths_axis,
+    )
+    return TypeFamily(*fonts, measures)
+
+
+@cache
+def own_family() -> TypeFamily:
+    """The family that comes with the package."""
+    return TypeFamily(read_font(_own_path(Face.REGULAR)), read_font(_own_path(Face.BOLD)), _OWN)
+
+
+def _own_path(face: Face) -> Path:
+    return Path(str(files("fontpkg_atkinson_hyperlegible") / "files" / _FILES[face]))
+
+
+@contextmanager
+def in_family(family: TypeFamily | None) -> Iterator[None]:
+    """All that is measured and drawn within is in this family; in our own one for None."""
+    token = _CHOSEN.set(family)
+    try:
+        yield
+    finally:
+        _CHOSEN.reset(token)
+
+
+def family() -> TypeFamily:
+    """The family in use."""
+    return _CHOSEN.get() or own_family()
+
+
+def measures() -> Measures:
+    """The heights of the family in use."""
+    return family().measures
 
 
 def font_path(face: Face) -> Path:
     """The file of the face."""
-    return Path(str(files("fontpkg_atkinson_hyperlegible") / "files" / _FILES[face]))
+    return family().file(face).path
 
 
-@cache
 def metrics(face: Face) -> Metrics:
-    """The measures of the face, read once."""
-    font = TTFontFile(str(font_path(face)))
-    widths = MappingProxyType(dict(font.charWidths))
-    return Metrics(widths, font.ascent, font.descent, font.capHeight)
+    """The measures of the face."""
+    font = family().file(face)
+    return Metrics(font.widths, font.cap_height)
+
+
+def has_glyph(character: str, face: Face) -> bool:
+    """True for a character that the face can draw."""
+    return ord(character) in family().file(face).widths
 
 
 def width_pt(text: str, size_pt: float, face: Face = Face.REGULAR) -> float:
@@ -63,7 +133,7 @@ def width_pt(text: str, size_pt: float, face: Face = Face.REGULAR) -> float:
 
     Raises GlyphError for a character that the face does not hold.
     """
-    return _width_per_mille(text, face) * size_pt / 1000
+    return _width_per_mille(text, family().file(face), face) * size_pt / 1000
 
 
 def drawable(text: str) -> str:
@@ -74,19 +144,14 @@ def drawable(text: str) -> str:
 
 
 @lru_cache(maxsize=65536)
-def _width_per_mille(text: str, face: Face) -> float:
-    widths = metrics(face).widths
+def _width_per_mille(text: str, font: FontFile, face: Face) -> float:
     total = 0.0
     for character in text:
-        known = widths.get(ord(_SPACES.get(character, character)))
+        known = font.widths.get(ord(_SPACES.get(character, character)))
         if known is None:
-            raise GlyphError(_missing(character, text, face))
+            raise GlyphError(
+                f"the {face.value} font has no {named(character)}, "
+                f"needed in '{text}'; write it in another way"
+            )
         total += known
     return total
-
-
-def _missing(character: str, text: str, face: Face) -> str:
-    return (
-        f"the {face.value} font has no '{character}' (U+{ord(character):04X}), "
-        f"needed in '{text}'; write it in another way"
-    )

@@ -1,4 +1,4 @@
-"""One line of text and maths: words, stacked fractions, missing-number boxes, blanks.
+"""One line of text and maths: words, stacked fractions, missing-number boxes, blanks, symbols.
 
 Everything stands on one baseline; what is higher than a letter is centred on the maths axis,
 the height at which the font draws its minus sign. An inline item is first cut into atoms,
@@ -13,11 +13,8 @@ from dataclasses import dataclass
 from typing import TypeAlias
 
 from typeset.drawing.fonts import (
-    FIGURE_HEIGHT_EMS,
-    MATHS_AXIS_EMS,
-    TEXT_ASCENT_EMS,
-    TEXT_DESCENT_EMS,
     drawable,
+    measures,
     width_pt,
 )
 from typeset.drawing.shapes import (
@@ -32,6 +29,7 @@ from typeset.drawing.shapes import (
     TextRun,
     moved,
 )
+from typeset.drawing.symbols import runs, symbol_shape, symbol_width_pt
 from typeset.quantities.inline import (
     Blank,
     Equals,
@@ -156,9 +154,10 @@ class _Line:
         self.size_pt = size_pt
         self.colour = colour
         self.width_pt = 0.0
-        self.above_pt = TEXT_ASCENT_EMS * size_pt
-        self.below_pt = TEXT_DESCENT_EMS * size_pt
-        self.axis_pt = MATHS_AXIS_EMS * size_pt
+        self.measures = measures()
+        self.above_pt = self.measures.ascent * size_pt
+        self.below_pt = self.measures.descent * size_pt
+        self.axis_pt = self.measures.maths_axis * size_pt
         self.shapes: list[Shape] = []
 
     def add(self, atoms: Sequence[Atom]) -> _Line:
@@ -183,10 +182,20 @@ class _Line:
         return Drawing(self.width_pt, self.above_pt + self.below_pt, shapes, baseline_pt=down)
 
     def _add_letters(self, text: str, face: Face) -> None:
-        width = width_pt(text, self.size_pt, face)
-        run = TextRun(self.width_pt, 0.0, drawable(text), self.size_pt, face, self.colour)
-        self.shapes.append(run)
-        self.width_pt += width
+        for run, is_symbol in runs(text, face):
+            if is_symbol:
+                self._add_symbols(run)
+                continue
+            width = width_pt(run, self.size_pt, face)
+            letters = TextRun(self.width_pt, 0.0, drawable(run), self.size_pt, face, self.colour)
+            self.shapes.append(letters)
+            self.width_pt += width
+
+    def _add_symbols(self, symbols: str) -> None:
+        for symbol in symbols:
+            shape = symbol_shape(symbol, self.width_pt, self.size_pt, self.colour)
+            self.shapes.append(shape)
+            self.width_pt += symbol_width_pt(symbol, self.size_pt)
 
     def _add_fraction(self, fraction: Stacked, face: Face) -> None:
         size = self.size_pt
@@ -196,7 +205,7 @@ class _Line:
         bar = max(over, under) + 2 * _BAR_REACH_EMS * size
         thickness = max(LEAST_RULE_PT, _BAR_THICKNESS_EMS * size)
         clear = thickness / 2 + _FRACTION_GAP_EMS * size
-        figure = FIGURE_HEIGHT_EMS * small
+        figure = self.measures.figure_height * small
         left = self.width_pt + side
         self._add_number(fraction.over, left + (bar - over) / 2, self.axis_pt + clear, face)
         self.shapes.append(

@@ -5,9 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from typeset.arithmetic.figures import Mark, Show
-from typeset.drawing.fonts import FIGURE_HEIGHT_EMS, width_pt
+from typeset.drawing.fonts import measures, width_pt
 from typeset.drawing.inline_maths import lay_out_rich_line
 from typeset.drawing.shapes import Face, Shape, TextRun, moved
+from typeset.drawing.symbols import text_width_pt
 from typeset.errors import FitError
 from typeset.quantities.inline import Rich, plain, words
 
@@ -48,7 +49,7 @@ def line_label(rich: Rich, size_pt: float, face: Face = Face.REGULAR) -> Label:
 def figure_label(text: str, size_pt: float, face: Face = Face.REGULAR) -> Label:
     """A number alone, its box as high as its figures: for scales and clock faces, where lines
     come near. Raises GlyphError."""
-    height = FIGURE_HEIGHT_EMS * size_pt
+    height = measures().figure_height * size_pt
     run = TextRun(0.0, height, text, size_pt, face)
     return Label(text, (run,), width_pt(text, size_pt, face), height, height / 2)
 
@@ -75,7 +76,7 @@ def mark_label(mark: Mark | None, show: Show, size_pt: float) -> Label | None:
 
 def plain_width_pt(text: str, size_pt: float) -> float:
     """The width of a name on one line. Raises GlyphError."""
-    return width_pt(text, size_pt)
+    return text_width_pt(text, size_pt)
 
 
 def wrapped_label(text: str, size_pt: float, room_pt: float, face: Face = Face.REGULAR) -> Label:
@@ -99,13 +100,13 @@ def wrapped_label(text: str, size_pt: float, room_pt: float, face: Face = Face.R
 def _lines(text: str, size_pt: float, room_pt: float, face: Face) -> list[str]:
     lines = [""]
     for word in text.split(" "):
-        if width_pt(word, size_pt, face) > room_pt + 0.01:
+        if text_width_pt(word, size_pt, face) > room_pt + 0.01:
             raise FitError(
                 f"the word '{word}' is wider than the {room_pt:.0f} pt that a figure has for "
                 f"the name '{text}'; a shorter name, smaller type or a wider column would help"
             )
         longer = f"{lines[-1]} {word}" if lines[-1] else word
-        if width_pt(longer, size_pt, face) <= room_pt + 0.01:
+        if text_width_pt(longer, size_pt, face) <= room_pt + 0.01:
             lines[-1] = longer
         else:
             lines.append(word)

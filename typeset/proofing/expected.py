@@ -17,6 +17,7 @@ from typeset.documents.layout import Layout
 from typeset.documents.wording import phrase
 from typeset.errors import Place
 from typeset.proofing.page_marks import OPEN_BOX, WRITING_RULE
+from typeset.proofing.symbols_read import as_read
 from typeset.quantities.amount import Amount
 from typeset.quantities.inline import BLANK_TEXT, BOX_TEXT, Rich, Words, plain
 
@@ -96,7 +97,7 @@ def source_of(place: Place) -> str:
 
 def text_words(text: str) -> tuple[str, ...]:
     """The words of a plain text as they are read back."""
-    return tuple(text.split())
+    return tuple(as_read(text).split())
 
 
 def rich_words(rich: Rich) -> tuple[str, ...]:
@@ -118,7 +119,7 @@ def value_in(rich: Rich, item: int, answer: AnswerValue) -> Value | None:
 
 def _as_read(rich: Rich) -> str:
     """The plain text with boxes and rules as words of their own, as they are read back."""
-    return plain(rich).replace(BOX_TEXT, f" {OPEN_BOX} ").replace(BLANK_TEXT, f" {WRITING_RULE} ")
+    return as_read(plain(rich).replace(BOX_TEXT, OPEN_BOX)).replace(BLANK_TEXT, f" {WRITING_RULE} ")
 
 
 def passage(

@@ -12,6 +12,7 @@ from dataclasses import dataclass, field
 from typeset.proofing.fractions_read import ReadFraction, find_fractions
 from typeset.proofing.page_marks import OPEN_BOX, WRITING_RULE, Glyph, Stroke, Word
 from typeset.proofing.places import MM_PT, Box, around
+from typeset.proofing.symbols_read import drawn_alike, find_symbols
 
 # Within a word letters touch; a space of the face is a quarter of an em or so, and drawn.
 _GAP_EMS = 0.22
@@ -30,8 +31,10 @@ _BOX_SIDES_PT = (2.5 * MM_PT, 16 * MM_PT)
 def words_of(glyphs: Sequence[Glyph], strokes: Sequence[Stroke], page: int) -> tuple[Word, ...]:
     """The words of a page in the order of drawing."""
     fractions = find_fractions(glyphs, strokes)
+    drawn = list(find_symbols(glyphs, strokes))
+    letters = sorted((*glyphs, *drawn), key=lambda glyph: glyph.order) if drawn else glyphs
     builder = _Builder(page)
-    for mark in _marks(glyphs, fractions):
+    for mark in _marks(letters, fractions):
         builder.add(mark)
     builder.end()
     bars = {fraction.bar for fraction in fractions}
@@ -144,21 +147,24 @@ def _size_of(mark: Glyph | ReadFraction) -> float:
 def _word(marks: Sequence[Glyph | ReadFraction], page: int) -> Word:
     letters = [mark for mark in marks if isinstance(mark, Glyph)]
     fractions = [mark for mark in marks if isinstance(mark, ReadFraction)]
-    glyphs = tuple(
+    every = tuple(
         g for mark in marks for g in ((mark,) if isinstance(mark, Glyph) else mark.glyphs)
     )
+    # A drawn symbol has no font; it counts as the stroke that it is.
+    glyphs = tuple(glyph for glyph in every if glyph.font)
+    drawn = frozenset(glyph.order for glyph in every if not glyph.font)
     box: Box = around(mark.box for mark in marks)
-    sizes = [glyph.size_pt for glyph in glyphs]
+    sizes = [glyph.size_pt for glyph in every]
     return Word(
-        text="".join(mark.text for mark in marks),
+        text=drawn_alike("".join(mark.text for mark in marks)),
         page=page,
         box=box,
         baseline=letters[0].baseline if letters else fractions[0].axis,
         size_pt=max(each.size_pt for each in letters) if letters else max(sizes),
         least_pt=min(sizes),
         glyphs=glyphs,
-        order=min(glyph.order for glyph in glyphs),
+        order=min(glyph.order for glyph in every),
         is_fraction=bool(fractions),
         has_letters=bool(letters),
-        bars=frozenset(each.bar for each in fractions),
+        bars=frozenset(each.bar for each in fractions) | drawn,
     )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from typeset.drawing.fonts import TEXT_ASCENT_EMS, TEXT_DESCENT_EMS
+from typeset.drawing.fonts import measures
 from typeset.drawing.inline_maths import Atoms, lay_out_atoms
 from typeset.drawing.shapes import BLACK, Colour, Drawing, Face, Shape, moved
 from typeset.quantities.inline import Rich, plain
@@ -105,7 +105,7 @@ def natural_width_pt(rich: Rich, style: TextStyle) -> float:
 
 def strut_height_pt(style: TextStyle) -> float:
     """The height of one line of letters."""
-    return (TEXT_ASCENT_EMS + TEXT_DESCENT_EMS) * style.size_pt
+    return (measures().ascent + measures().descent) * style.size_pt
 
 
 def _stacked(broken: Sequence[tuple[Box, ...]], style: TextStyle) -> tuple[Line, ...]:

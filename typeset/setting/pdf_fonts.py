@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from functools import cache
+from pathlib import Path
 from typing import Any
 
 from reportlab.pdfbase import pdfmetrics
@@ -16,6 +16,8 @@ _BFCHAR = re.compile(r"^<[0-9A-F]{2}> <[0-9A-F]{4,}>$", re.MULTILINE)
 _BFCHARS = re.compile(r"\d+ beginbfchar\n.*?endbfchar", re.DOTALL)
 # ISO 32000-1 section 9.10.3 gives no limit, Adobe's CMap format (Technical Note 5014) does.
 _MOST_A_BLOCK = 100
+# The file behind each name that reportlab knows.
+_REGISTERED: dict[str, Path] = {}
 
 
 class EmbeddedFont(TTFont):  # type: ignore[misc]  # reportlab is not typed
@@ -44,9 +46,11 @@ def without_unused_codes(cmap: str) -> str:
     return _BFCHARS.sub(lambda _: text, cmap, count=1)
 
 
-@cache
 def font_name(face: Face) -> str:
-    """The name of the face for a canvas; the font is registered at the first call."""
-    name = font_path(face).stem
-    pdfmetrics.registerFont(EmbeddedFont(name, str(font_path(face))))
-    return name
+    """The name of the face for a canvas; the font is registered when it is first named, and
+    again where another file of the same name was meanwhile."""
+    path = font_path(face)
+    if _REGISTERED.get(path.stem) != path:
+        pdfmetrics.registerFont(EmbeddedFont(path.stem, str(path)))
+        _REGISTERED[path.stem] = path
+    return path.stem
