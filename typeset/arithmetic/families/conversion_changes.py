@@ -47,26 +47,41 @@ def changing(view: Change, amount: Amount) -> Iterator[Method]:
 
 def _by_the_number(view: Change, amount: Amount) -> Iterator[Method]:
     fact = view.fact(amount.unit)
-    if amount.value == fact.one.value:
-        yield from _of_one(view, fact, amount)
+    if _is_long(view, fact):
+        yield from _through(view, amount)
+        yield from _last_step_multiplied(view, amount)
         return
-    yield _at_once(fact, amount)
+    if amount.value == fact.one.value:
+        known = step("Know it by heart: {amount} is {made}.", equation(amount, fact.other),
+                     amount=amount, made=fact.other)  # fmt: skip
+        yield Method("Known fact", (known,), fact.converted(amount))
+    else:
+        yield _at_once(fact, amount)
     yield from _ten_by_ten(fact, amount)
     yield from _whole_ones_and_parts(fact, amount)
     yield from _through(view, amount)
-    if fact.factor > 1 and amount.value.denominator == 1 and int(fact.factor) not in _TENS:
+    if fact.factor > 1 and amount.value > 1 and amount.is_whole and fact.factor not in _TENS:
         yield from ways_to_multiply(Lots(amount.value, fact.other, amount.unit))
-    if fact.factor < 1:
+    if fact.factor < 1 and amount.value != fact.one.value:
         yield _as_a_fraction_of(fact, amount)
 
 
-def _of_one(view: Change, fact: Fact, amount: Amount) -> Iterator[Method]:
-    """1 h in seconds: unit by unit, or known by heart."""
-    made = fact.converted(amount)
-    yield from _through(view, amount)
-    known = step("This one is known by heart: {amount} is {made}.", equation(amount, made),
-                 amount=amount, made=made)  # fmt: skip
-    yield Method("Known fact", (known,), made)
+def _is_long(view: Change, fact: Fact) -> bool:
+    """True where nobody knows the number (1,440 minutes), and pupils go unit by unit."""
+    return fact.factor > 1 and fact.factor not in _TENS and bool(view.between(fact.one.unit))
+
+
+def _last_step_multiplied(view: Change, amount: Amount) -> Iterator[Method]:
+    """Unit by unit, with the last multiplication worked out in each way that suits."""
+    last = view.between(amount.unit)[-1]
+    near = decimal_of(amount.base / last.per_base, last)
+    if not near.is_whole:
+        return
+    told = step("{amount} is {near}.", equation(amount, near), amount=amount, near=near)
+    size = Amount(last.per_base / view.target.per_base, view.target)
+    one = step("1 {unit} is {size}.", unit=last.singular, size=size)
+    for method in ways_to_multiply(Lots(near.value, size, last)):
+        yield method.after(told, one)
 
 
 def _at_once(fact: Fact, amount: Amount) -> Method:

@@ -46,7 +46,7 @@ def _with_a_number(view: Change) -> Iterator[Working]:
         for method in changing(view, made.result):
             yield _answered(view, Method(f"Reckoning first, then {_lower(method)}",
                                          (*made.steps, *method.steps), method.result))  # fmt: skip
-    for method in changing(view, amount):
+    for method in () if view.is_mixed else changing(view, amount):
         last = _reckoned(view, method.result)
         if last is not None and is_sensible(method.result, False):
             yield _answered(view, Method("Converting first", (*method.steps, *last.steps),

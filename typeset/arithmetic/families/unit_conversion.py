@@ -106,7 +106,14 @@ class UnitConversion(Family[UnitConversionFields]):
                 f"the answer would be {write_plain(Amount(value, view.target))}",
                 "choose numbers that convert without thirds and the like",
             )
-        return {ANSWER: view.answered(decimal_of(value, view.target))}
+        answer = view.answered(decimal_of(value, view.target))
+        if view.is_mixed and answer.base < answer.parts[0].per_base:
+            one = answer.parts[0].singular
+            raise AmountError(
+                f"the answer would be {write_plain(answer)}, less than 1 {one}",
+                "leave out 'mixed units', or choose a larger amount",
+            )
+        return {ANSWER: answer}
 
     def strategies(self, problem: Problem[UnitConversionFields]) -> Iterator[Working]:
         """At once, in steps of ten, in parts, through another unit or through one."""
