@@ -122,8 +122,9 @@ class ChangesInARow(Family[ChangesFields]):
         view = View.of(problem)
         reached = view.reached
         places = sorted({value for _name, value in reached})
-        given = {value for name, value in reached if name in problem.givens}
-        asked = {value for name, value in reached if name in problem.finds}
+        ends = ((START, reached[0][1]), (END, reached[-1][1]))
+        given = {value for name, value in ends if name in problem.givens}
+        asked = {value for name, value in ends if name in problem.finds}
         ticks = tuple(
             Tick(
                 place,

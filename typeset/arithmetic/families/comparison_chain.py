@@ -150,23 +150,32 @@ class ComparisonChain(Family[ChainFields]):
         values = view.values
         if any(value <= 0 for value in values.values()):
             return None
-        known = problem.fields.known
+        every = {**values, TOTAL: sum(values.values())}
+        told_as = {name: view.amount(value) for name, value in every.items()}
+        told_as |= {name: each for name, each in answers.items() if isinstance(each, Amount)}
+        told_as |= problem.givens
         bars = tuple(
-            Bar(name, (Part(value, Mark((write(view.amount(value)),), is_given=name in known)),))
+            Bar(name, (Part(value, _mark(problem, told_as, name)),))
             for name, value in values.items()
         )
         order = list(values)
         gaps = tuple(
             Brace(
-                order.index(link.larger), Mark((write(link.by),)), gap_to=order.index(link.smaller)
+                order.index(link.larger),
+                _mark(problem, told_as, link.name),
+                gap_to=order.index(link.smaller),
             )
             for link in view.links
         )
-        asks_total = TOTAL in (*known, *problem.finds)
-        whole = view.amount(sum(values.values()))
-        total = Mark((write(whole),), is_given=TOTAL in known) if asks_total else None
+        asks_total = TOTAL in (*problem.givens, *problem.finds)
+        total = _mark(problem, told_as, TOTAL) if asks_total else None
         told = ", ".join(f"{name} {write_plain(each)}" for name, each in problem.givens.items())
         return BarModel(bars, gaps, total, f"{len(bars)} bars, compared one by one: {told}.")
+
+
+def _mark(problem: Problem[ChainFields], told_as: Mapping[str, Amount], name: str) -> Mark:
+    """An amount as the story or the answer writes it."""
+    return Mark((write(told_as[name]),), is_given=name in problem.givens)
 
 
 def _people(fields: ChainFields) -> tuple[str, ...]:
