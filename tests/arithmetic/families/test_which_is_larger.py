@@ -173,5 +173,5 @@ def test_complaints(solved: Solve, fields: Fields, problem: str) -> None:
 
 def test_two_that_share_the_first_place_are_no_answer(solved: Solve) -> None:
     choices = {name: {"blue": b, "white": "2"} for name, b in (("x", "3"), ("y", "3"), ("z", "1"))}
-    with pytest.raises(AmountError, match="equally good"):
+    with pytest.raises(AmountError, match="no single one is the larger: the x and the y are equal"):
         solved("which is larger", {"choices": choices, "compare": "blue to white"})

@@ -101,7 +101,10 @@ class WhichIsLarger(Family[WhichIsLargerFields]):
             return {problem.finds[0]: NameAnswer(problem.fields.if_equal)}
         if len(best) > 1:
             both = listed([the(each.name) for each in best], "and")
-            raise AmountError(f"{both} are equally good answers", "change one of their numbers")
+            raise AmountError(
+                f"no single one is the {problem.finds[0]}: {both} are equal",
+                "change one of their numbers",
+            )
         return {problem.finds[0]: NameAnswer(the(best[0].name))}
 
     def strategies(self, problem: Problem[WhichIsLargerFields]) -> Iterator[Working]:
