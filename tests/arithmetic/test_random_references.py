@@ -5,9 +5,9 @@ choices and groups one by one; pint converts units; fractions and math do the re
 that the reference finds senseless (half a gull) must be refused.
 
 The ordinary run tries 40 problems a family, the same ones every time. TYPESET_DEEP=1 tries
-2,000 a family, other ones every time:
+2,000 a family, other ones every time, and a larger number tries so many:
 
-    TYPESET_DEEP=1 python -m pytest tests/arithmetic -k random
+    TYPESET_DEEP=10000 python -m pytest tests/arithmetic/test_random_*.py
 
 Here: ratios and pairs of amounts. Groups and counting, sums and steps have files of their own
 beside this one; `random_problems.py` holds what they share.
