@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from typeset.arithmetic.answers import AnswerValue, NameAnswer, answer_text
 from typeset.arithmetic.equations import equation, minus, plus
-from typeset.arithmetic.families.elapsed_times import DAY, HOUR, lasting
+from typeset.arithmetic.families.elapsed_times import DAY, HOUR, clock, lasting
 from typeset.arithmetic.families.elapsed_view import END, START, Elapsed
 from typeset.arithmetic.phrases import the
 from typeset.arithmetic.workings import MistakenWorking, Step, step
@@ -49,7 +49,8 @@ def _end(view: Elapsed, lasts: Fraction) -> Iterator[MistakenWorking]:
         yield _wrong(view, "hour boundary not carried", steps, hours * HOUR + over - HOUR)
     yield from _counted_from_the_start(view, start, lasts)
     if start < _NOON and _NOON + HOUR <= end < DAY:
-        yield _wrong(view, "12 hours out", _after_noon(view, start, lasts), end - _NOON)
+        out = {view.asked: _half_day(end - _NOON)}
+        yield MistakenWorking("12 hours out", _after_noon(view, start, lasts), out)
     if start >= lasts:
         taken = equation(minus(view.at(start), lasting(lasts)), view.at(start - lasts))
         only = step("Take off {length}: {at}.", taken, length=lasting(lasts),
@@ -70,11 +71,11 @@ def _start(view: Elapsed, lasts: Fraction) -> Iterator[MistakenWorking]:
         )  # fmt: skip
         yield _wrong(view, "hour boundary not carried", steps, hours * HOUR + minutes + HOUR)
     if start >= _NOON + HOUR:
-        told = step("Read {end} as {half}.", end=view.at(end), half=view.at(end - _NOON))
-        back = equation(minus(view.at(end - _NOON), lasting(lasts)), view.at(start - _NOON))
-        steps = (told, step("Go back {by}: {at}.", back, by=lasting(lasts),
-                            at=view.at(start - _NOON)))  # fmt: skip
-        yield _wrong(view, "12 hours out", steps, start - _NOON)
+        half, at = _half_day(end - _NOON), _half_day(start - _NOON)
+        told = step("Read {end} as {half}.", end=view.at(end), half=half)
+        back = equation(minus(half, lasting(lasts)), at)
+        steps = (told, step("Go back {by}: {at}.", back, by=lasting(lasts), at=at))
+        yield MistakenWorking("12 hours out", steps, {view.asked: at})
     if end + lasts < DAY:
         added = equation(plus(view.at(end), lasting(lasts)), view.at(end + lasts))
         only = step("Add {length}: {at}.", added, length=lasting(lasts), at=view.at(end + lasts))
@@ -90,12 +91,7 @@ def _length(view: Elapsed) -> Iterator[MistakenWorking]:
         yield from _hour_too_many(view)
         yield from _both_ends(view)
         if start < _NOON < end and end - _NOON < start:
-            half = end - _NOON
-            gone = equation(minus(view.at(start), view.at(half)), lasting(start - half))
-            steps = (step("Read {end} as {half}.", end=view.at(end), half=view.at(half)),
-                     step("Take the smaller time from the larger: {length}.", gone,
-                          length=lasting(start - half)))  # fmt: skip
-            yield _wrong(view, "12 hours out", steps, start - half)
+            yield _afternoon_as_morning(view)
     yield from _start_minutes_added(view)
 
 
@@ -213,6 +209,24 @@ def _larger_minus_smaller(view: Elapsed) -> Iterator[MistakenWorking]:
     yield _wrong(view, "midnight overlooked", (only,), length)
 
 
+def _afternoon_as_morning(view: Elapsed) -> MistakenWorking:
+    """14:15 read as 2:15, and taken from the start."""
+    half = _half_day(view.end - _NOON)
+    length = lasting(view.start - half.value)
+    gone = equation(minus(view.at(view.start), half), length)
+    text = "Take the smaller time from the larger: {length}."
+    steps = (
+        step("Read {end} as {half}.", end=view.at(view.end), half=half),
+        step(text, gone, length=length),
+    )
+    return _wrong(view, "12 hours out", steps, view.start - half.value)
+
+
+def _half_day(minutes: Fraction) -> Amount:
+    """A time as on a clock of 12 hours: 3:20, never 03:20."""
+    return clock(minutes, 1)
+
+
 def _after_noon(view: Elapsed, start: Fraction, lasts: Fraction) -> tuple[Step, ...]:
     noon = view.at(Fraction(_NOON))
     to_noon = lasting(_NOON - start)
@@ -222,7 +236,7 @@ def _after_noon(view: Elapsed, start: Fraction, lasts: Fraction) -> tuple[Step, 
              start=view.at(start), noon=noon, by=to_noon),
         step("The other {rest} after that: {end}.",
              equation(minus(lasting(lasts), to_noon), lasting(rest)), rest=lasting(rest),
-             end=view.at(rest)),
+             end=_half_day(rest)),
     )  # fmt: skip
 
 
