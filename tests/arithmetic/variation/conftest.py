@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from pathlib import Path
+from tempfile import mkdtemp
 from textwrap import dedent, indent
 
 import pytest
@@ -57,8 +58,7 @@ def week_of(tmp_path: Path) -> Callable[..., object]:
     """`week_of(seed, monday=text, tuesday=text)`: a week of these lesson files, in this order."""
 
     def _week(seed: int = 1, **lessons: str) -> object:
-        folder = tmp_path / "harbour"
-        folder.mkdir(exist_ok=True)
+        folder = Path(mkdtemp(dir=tmp_path))
         plan = WEEK.format(names=", ".join(lessons), seed=seed)
         (folder / "week.yaml").write_text(plan, encoding="utf-8")
         for name, text in lessons.items():

@@ -179,15 +179,15 @@ def _at_least(answer: Amount, bound: Amount, most: bool = False) -> bool:
 
 
 def _no_carrying(_match: re.Match[str], _elsewhere: Elsewhere) -> _Read:
-    return Cost.WORKING, lambda trial: not has_carrying(trial.easiest)
+    return Cost.WORKING, lambda trial: not any(map(has_carrying, trial.expected))
 
 
 def _no_exchanging(_match: re.Match[str], _elsewhere: Elsewhere) -> _Read:
-    return Cost.WORKING, lambda trial: not has_exchanging(trial.easiest)
+    return Cost.WORKING, lambda trial: not any(map(has_exchanging, trial.expected))
 
 
 def _within_tables(_match: re.Match[str], _elsewhere: Elsewhere) -> _Read:
-    return Cost.WORKING, lambda trial: is_within_tables(trial.easiest)
+    return Cost.WORKING, lambda trial: all(map(is_within_tables, trial.expected))
 
 
 def _demand(match: re.Match[str], _elsewhere: Elsewhere) -> _Read:

@@ -36,10 +36,12 @@ def nothing_fits(
     content: ProblemContent,
     choices: Sequence[Choice],
     conditions: Sequence[Condition],
-    dice: Dice,
 ) -> Complaint:
-    """The complaint about a problem whose ranges and conditions no set fulfils."""
-    sets = islice(sets_of(choices, dice), _MOST_LOOKED_AT)
+    """The complaint about a problem whose ranges and conditions no set fulfils.
+
+    It looks at sets of its own, so that it says the same however long the search was.
+    """
+    sets = islice(sets_of(choices, Dice("why nothing fits")), _MOST_LOOKED_AT)
     verdicts = [_judged(content, numbers, conditions) for numbers in sets]
     nonsense = [each for each in verdicts if each.no_sense]
     counts = Counter(at for each in verdicts for at in each.fails)

@@ -27,7 +27,7 @@ _MOST_IN_ORDER = 4000
 # So many sets are looked at; for so many of these the workings are written out (under a
 # millisecond each), and so many are solved whole (some milliseconds each).
 MOST_TRIES = 4000
-MOST_WORKED = 600
+MOST_WORKED = 1200
 MOST_SOLVED = 120
 
 

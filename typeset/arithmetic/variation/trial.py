@@ -23,6 +23,9 @@ from typeset.reading.complaints import complaints_of
 from typeset.reading.content import ProblemContent
 from typeset.reading.tree import bare
 
+# How the names of written methods begin.
+_WRITTEN = ("Column ", "Short ", "Long ")
+
 
 class Trial:
     """A problem with fixed numbers, and what it comes to.
@@ -63,9 +66,21 @@ class Trial:
         return answers
 
     @cached_property
+    def ways(self) -> tuple[Working, ...]:
+        """Every way of solving it, in the family's order."""
+        return tuple(self._known_family().strategies(self.problem))
+
+    @cached_property
     def easiest(self) -> Working:
         """The easiest working, as the solution has it first, but without solving it all."""
-        return min(self._known_family().strategies(self.problem), key=demand_of)
+        return min(self.ways, key=demand_of)
+
+    @property
+    def expected(self) -> tuple[Working, ...]:
+        """The easiest working, and the written method where there is one: what a teacher
+        expects to see."""
+        written = (each for each in self.ways if each.strategy.startswith(_WRITTEN))
+        return (self.easiest, *written)
 
     @cached_property
     def demand(self) -> Fraction:

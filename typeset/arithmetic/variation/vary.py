@@ -156,7 +156,7 @@ def _unfit(
         return trials[0].content
     if not choices and trials[0].why_no_sense():
         return content
-    raise ContentError([nothing_fits(content, choices, conditions, dice)])
+    raise ContentError([nothing_fits(content, choices, conditions)])
 
 
 def _conditions(
