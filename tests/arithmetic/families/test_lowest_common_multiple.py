@@ -86,12 +86,12 @@ def test_strategies(solved: Any, fields: Any, names: set[str]) -> None:
 # By hand: each wrong way reckoned on the numbers above.
 WRONG = [
     (FERRIES, "product taken as the lowest common multiple", "216 min"),
-    (FERRIES, "adding instead of multiplying", "30 min"),
+    (FERRIES, "sum taken as the multiple", "30 min"),
     (FERRIES, "factor and multiple exchanged", "6 min"),
     (FERRIES, "difference taken as the multiple", "6 min"),
     (FERRIES, "largest number taken as the multiple", "18 min"),
     (CLOCK, "product taken as the lowest common multiple", "11:36"),
-    (CLOCK, "adding instead of multiplying", "08:30"),
+    (CLOCK, "sum taken as the multiple", "08:30"),
     (CLOCK, "largest number taken as the multiple", "08:18"),
     (PACKS, "product taken as the lowest common multiple", "6 packs"),
     (PACKS, "ratio turned round", "4 packs"),
@@ -113,7 +113,7 @@ REFUSED = [
      "right answer"),
     # No number above 1 goes into both; and a part of a pack is not bought.
     (PRIMES, "factor and multiple exchanged", ""),
-    (PACKS, "adding instead of multiplying", ""),
+    (PACKS, "sum taken as the multiple", ""),
     # The product, 216 minutes on, would be past midnight.
     ({**CLOCK, "start": "22:00"}, "product taken as the lowest common multiple", ""),
 ]  # fmt: skip

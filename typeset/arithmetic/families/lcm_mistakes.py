@@ -31,7 +31,7 @@ def lcm_mistakes(view: Lcm) -> Iterator[MistakenWorking]:
     )
     yield from _ending_at(
         view,
-        "adding instead of multiplying",
+        "sum taken as the multiple",
         total,
         (step("Add the numbers.", equation(plus(*terms), number(total))),),
     )

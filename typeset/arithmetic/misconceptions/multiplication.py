@@ -63,6 +63,11 @@ MISTAKES = (
         "Is that number in the times table of the other one?",
     ),
     Misconception(
+        "sum taken as the multiple",
+        "adds the numbers to find when both come together",
+        "Is that number in both times tables?",
+    ),
+    Misconception(
         "difference taken as the multiple",
         "takes one number from the other to find when both come together",
         "Is that number in both times tables?",
