@@ -10,6 +10,7 @@ from typing import Annotated, Literal
 from pydantic import BeforeValidator
 
 from typeset.arithmetic.answers import AnswerValue
+from typeset.arithmetic.equations import equation, over, times
 from typeset.arithmetic.families.pairs import PairFields, build_pair
 from typeset.arithmetic.families.proportion import Proportion
 from typeset.arithmetic.families.scale_mistakes import mistakes_with_scales
@@ -26,10 +27,11 @@ from typeset.arithmetic.family import Family
 from typeset.arithmetic.fields import FamilyFields, PositiveAmount, refuse
 from typeset.arithmetic.figures import DoubleNumberLine, Mark, PairTick
 from typeset.arithmetic.linear import Linear, solve_linear
+from typeset.arithmetic.methods import conversion
 from typeset.arithmetic.problem import Problem
-from typeset.arithmetic.workings import MistakenWorking, Working
+from typeset.arithmetic.workings import MistakenWorking, Working, step
 from typeset.errors import AmountError
-from typeset.quantities.amount import Amount
+from typeset.quantities.amount import Amount, Form
 from typeset.quantities.units import UNITS, Dimension
 from typeset.quantities.writing import write
 
@@ -43,6 +45,10 @@ def _read(value: object) -> object:
         raise refuse(error.problem, error.remedy) from None
 
 
+# The name of a proportion's way that looks from one amount to the other.
+ACROSS = "Across from one amount to the other"
+# So many times is told down to thousandths.
+_FINEST = 1000
 _ScaleField = Annotated[tuple[Amount, Amount], BeforeValidator(_read)]
 
 
@@ -101,10 +107,14 @@ class Scale(Family[ScaleFields]):
         return {view.asked: problem.answer(view.asked, value / unit.per_base)}
 
     def strategies(self, problem: Problem[ScaleFields]) -> Iterator[Working]:
-        """The two lengths of the scale scaled alike, in every way that a proportion has."""
+        """How many times the scale's own length; and every way that a proportion has."""
         view = ScaleView(problem)
+        yield from _times_the_scale(view)
         for way in Proportion().strategies(_in_step(view)):
             (reached,) = way.answers.values()
+            if way.strategy == ACROSS and view.asked != REAL and view.one.value == 1:
+                # From the real length to one centimetre is told better by how many times.
+                continue
             yield Working(way.strategy, (*view.opening(), *way.steps), {view.asked: reached})
 
     def mistakes(self, problem: Problem[ScaleFields]) -> Iterator[MistakenWorking]:
@@ -156,6 +166,26 @@ def _in_step(view: ScaleView) -> Problem[PairFields]:
         "answer in": view.problem.units[view.asked],
     }
     return build_pair(Proportion.name, PairFields.model_validate(fields))
+
+
+def _times_the_scale(view: ScaleView) -> Iterator[Working]:
+    """How often the scale's length fits into the known one, and as many times the other."""
+    if (view.times * _FINEST).denominator != 1:
+        return
+    own, other = (view.one, view.other) if view.asked == REAL else (view.other, view.one)
+    known, steps = conversion(view.problem.given(view.given), own.unit)
+    times_it = Amount(view.times, form=Form.DECIMAL)
+    reached = other.like(other.value * view.times)
+    told = (
+        step("{known} is {times} times {own}.", equation(over(known, own), times_it),
+             known=known, times=times_it, own=own),
+        step(f"So {'the real length' if view.asked == REAL else f'on the {view.paper} it'} is "
+             "{times} times {other}: {reached}.", equation(times(times_it, other), reached),
+             times=times_it, other=other, reached=reached),
+    )  # fmt: skip
+    answer, closing = conversion(reached, view.problem.units[view.asked])
+    name = "How many times the scale"
+    yield Working(name, (*view.opening(), *steps, *told, *closing), {view.asked: answer})
 
 
 def _figure(view: ScaleView, answers: Mapping[str, AnswerValue]) -> DoubleNumberLine | None:
