@@ -128,8 +128,11 @@ def test_the_reason_of_a_perimeter(solved: Solve) -> None:
 
 COMPLAINTS = [
     (SHAPE | {"top": "12 m"}, "the top side is not shorter than the bottom side"),
-    ({"bottom": "10 m", "left": "8 m", "top": "6 m"}, "of left, right and step down 1 are given"),
-    (SHAPE | {"step across": "4 m"}, "of bottom, top and step across 3 are given"),
+    (
+        {"bottom": "10 m", "left": "8 m", "top": "6 m"},
+        "two of left, right and step down are known, and not 1",
+    ),
+    (SHAPE | {"step across": "4 m"}, "two of bottom, top and step across are known, and not 3"),
     (SHAPE | {"top": "6 kg"}, "is not measured in kg"),
     (SHAPE | {"find": "left"}, "both given and asked for"),
     (SHAPE | {"answer in": "m"}, "the area is an area"),

@@ -104,8 +104,8 @@ def test_no_scales(text: str) -> None:
 
 
 COMPLAINTS = [
-    ({"scale": "1 cm to 20 km"}, "one length is known besides the scale"),
-    (CHART | {"map": "3 cm"}, "one length is known besides the scale"),
+    ({"scale": "1 cm to 20 km"}, "exactly one length is known besides the scale"),
+    (CHART | {"map": "3 cm"}, "exactly one length is known besides the scale"),
     ({"scale": "1:50", "model": "3 kg"}, "'model' is not a length"),
     (PLAN | {"find": "map"}, "'map' is not asked for here"),
     (CHART | {"find": "real"}, "both given and asked for"),

@@ -187,7 +187,7 @@ def _check(givens: Mapping[str, Amount]) -> None:
         have = [name for name in way if name in givens]
         if len(have) != 2:
             raise AmountError(
-                f"of {listed(way, 'and')} {len(have)} are given",
+                f"two of {listed(way, 'and')} are known, and not {len(have)}",
                 "give two of them, so that the third can be found",
             )
     for name, amount in givens.items():

@@ -142,7 +142,7 @@ def _names(fields: ScaleFields) -> tuple[str, str]:
     papers = [name for name in ("map", "drawing", "plan", "model") if getattr(fields, name)]
     if len(papers) + (fields.real is not None) != 1:
         raise AmountError(
-            "one length is known besides the scale",
+            "exactly one length is known besides the scale",
             "give one of map, drawing, plan, model and real",
         )
     if papers:
