@@ -171,9 +171,8 @@ class AreaRectangle:
 class Outline:
     """A shape with square corners, by its corners in order, clockwise from the top left.
 
-    A corner is (across, down) in the shape's own unit; sides are level and upright in turn.
-    `marks[i]` is the length of the side from corner i to the next. `inside` is the area,
-    `total` stands under the shape.
+    Corners are (across, down) in the shape's own unit. `marks[i]` is the length from corner i
+    to the next, `inside` the area; `total` stands under the shape.
     """
 
     corners: tuple[tuple[Fraction, Fraction], ...]
