@@ -14,6 +14,7 @@ from tests.arithmetic.families.time_and_measure_cases import (
     refused,
     wrong,
 )
+from typeset.arithmetic.equations import plus
 from typeset.arithmetic.families import cuts_ways
 from typeset.arithmetic.figures import Show
 from typeset.drawing.figures import draw_figure
@@ -100,7 +101,7 @@ def test_the_guard(fields: Fields, solved: Solve, monkeypatch: pytest.MonkeyPatc
 
 
 def test_a_slip_in_the_ways_stops(solved: Solve, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(cuts_ways, "minus", cuts_ways.plus)
+    monkeypatch.setattr(cuts_ways, "minus", plus)
     with pytest.raises(SolvingError):
         solved(NAME, ROPE)
 

@@ -13,6 +13,7 @@ from tests.arithmetic.families.time_and_measure_cases import (
     only_answer,
     wrong,
 )
+from typeset.arithmetic.equations import minus
 from typeset.arithmetic.families import posts_view, posts_ways
 from typeset.arithmetic.figures import PostsAndGaps
 from typeset.errors import SolvingError
@@ -46,6 +47,8 @@ ANSWERS: list[tuple[Fields, str, str]] = [
     (STAIRS, "72 steps", BOTH),
     (CLIMB, "10 min", BOTH),
     (CLIMB | {"wanted": "7 floors"}, "12 min", BOTH),
+    (CLIMB | {"posts": "3", "wanted": "6", "posts called": "floors"}, "10 min", BOTH),
+    (FENCE | {"posts at": "both ends", "posts called": "lamps"}, "13 lamps", BOTH),
 ]
 
 
@@ -89,6 +92,7 @@ def test_round_a_loop_posts_are_gaps(solved: Solve) -> None:
 
 
 COMPLAINTS: list[tuple[Fields, str]] = [
+    (FENCE, "it is not said where"),
     ({"length": "60 m", "posts at": "both ends"}, "two of length, gap and posts"),
     (LAMPS | {"gap": "12 m"}, "two of length, gap and posts"),
     ({"length": "60 m", "gap": "7 m", "posts at": "both ends"}, "not a whole number of gaps"),
@@ -114,7 +118,7 @@ def test_the_guard(fields: Fields, solved: Solve, monkeypatch: pytest.MonkeyPatc
 
 
 def test_a_slip_in_the_ways_stops(solved: Solve, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(posts_ways, "plus", posts_ways.minus)
+    monkeypatch.setattr(posts_ways, "plus", minus)
     with pytest.raises(SolvingError):
         solved(NAME, FENCE | {"posts at": "both ends"})
 

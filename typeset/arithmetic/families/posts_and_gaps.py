@@ -34,17 +34,19 @@ class PostsAndGapsFields(FamilyFields):
     """Two of `length: 60 m`, `gap: 5 m`, `posts: 13 lamps`, and `posts at: both ends` (or one
     end, neither end, round a loop).
 
-    `wanted: 6 floors` beside posts and length asks for the length of another row with the same
-    gaps: from floor 1 to floor 3 takes 4 minutes, how long from floor 1 to floor 6?
+    `wanted: 6` beside posts and length asks for the length of another row with the same gaps:
+    from floor 1 to floor 3 takes 4 minutes, how long from floor 1 to floor 6? `posts called:
+    floors` and `gaps called: flights` name them in the workings.
     """
 
-    posts_at: Literal["both ends", "one end", "neither end", "round a loop"] = Field(
-        alias="posts at"
+    posts_at: Literal["both ends", "one end", "neither end", "round a loop"] | None = Field(
+        default=None, alias="posts at"
     )
     length: PositiveAmount | None = None
     gap: PositiveAmount | None = None
     posts: WholeAmount | None = None
     wanted: WholeAmount | None = None
+    posts_called: UnitField | None = Field(default=None, alias="posts called")
     gaps_called: UnitField | None = Field(default=None, alias="gaps called")
     find: Literal["posts", "gaps", "gap", "length"] | None = None
 
@@ -56,7 +58,12 @@ class PostsAndGapsFamily(Family[PostsAndGapsFields]):
     fields_model = PostsAndGapsFields
 
     def build(self, fields: PostsAndGapsFields) -> Problem[PostsAndGapsFields]:
-        """The problem; what is not given is asked for."""
+        """The problem; what is not given is asked for. Where posts stand is never guessed."""
+        if fields.posts_at is None:
+            raise AmountError(
+                "it is not said where the first and the last post stand",
+                "write 'posts at: both ends', 'one end', 'neither end' or 'round a loop'",
+            )
         named = {LENGTH: fields.length, GAP: fields.gap, POSTS: fields.posts,
                  WANTED: fields.wanted}  # fmt: skip
         givens = {name: amount for name, amount in named.items() if amount is not None}
@@ -134,7 +141,7 @@ def _check(fields: PostsAndGapsFields, givens: Mapping[str, Amount]) -> None:
             continue
         if not is_counted(count):
             raise AmountError(f"'{name}' is a number of things", "write it such as 13 posts")
-        if count.value <= MORE[fields.posts_at]:
+        if count.value <= MORE[str(fields.posts_at)]:
             raise AmountError(
                 f"{write_plain(count)} at {fields.posts_at} leave no gap", "give more of them"
             )
@@ -142,7 +149,7 @@ def _check(fields: PostsAndGapsFields, givens: Mapping[str, Amount]) -> None:
 
 def _unit(asked: str, fields: PostsAndGapsFields, givens: Mapping[str, Amount]) -> Unit:
     if asked == POSTS:
-        return fields.answer_in or noun("post", "posts")
+        return fields.answer_in or fields.posts_called or noun("post", "posts")
     if asked == GAPS:
         return fields.answer_in or fields.gaps_called or noun("gap", "gaps")
     amounts = [givens[name] for name in (LENGTH, GAP) if name in givens]
@@ -154,7 +161,7 @@ def _unit(asked: str, fields: PostsAndGapsFields, givens: Mapping[str, Amount]) 
 
 def _solved(problem: Problem[PostsAndGapsFields]) -> Fraction:
     """The unknown: a number of posts or gaps, or a length in the base unit."""
-    asked, more = problem.finds[0], MORE[problem.fields.posts_at]
+    asked, more = problem.finds[0], MORE[str(problem.fields.posts_at)]
     given = {name: amount.base for name, amount in problem.givens.items()}
     if WANTED in given:
         return given[LENGTH] / (given[POSTS] - more) * (given[WANTED] - more)
@@ -205,9 +212,7 @@ def _reason(problem: Problem[PostsAndGapsFields], family: PostsAndGapsFamily) ->
             f"as many {posts}: {{after}} instead of {{before}}."
         )
         return say(text, new=old.like(2 * old.value), old=old, before=answer, after=after)
-    name = WANTED if WANTED in problem.givens else POSTS
-    old = problem.given(name)
-    new = old.like(2 * old.value)
+    count = problem.given(WANTED if WANTED in problem.givens else POSTS).value
     ratio = "half as long"
     if asked == LENGTH:
         ratio = "twice as many" if answer.unit.is_noun else "twice as long"
@@ -217,7 +222,7 @@ def _reason(problem: Problem[PostsAndGapsFields], family: PostsAndGapsFamily) ->
         f"There is one {word} {row.gap_noun.singular} than there are {posts}, so with {{new}} "
         f"instead of {{old}} {what} would not be {ratio}."
     )
-    return say(text, new=new, old=old)
+    return say(text, new=row.so_many(2 * count), old=row.so_many(count))
 
 
 def _figure(

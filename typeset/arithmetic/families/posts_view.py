@@ -43,6 +43,9 @@ class Row:
     @property
     def post(self) -> Unit:
         """What a post is called."""
+        called: Unit | None = self.problem.fields.posts_called
+        if called is not None:
+            return called
         posts = self.problem.givens.get(POSTS)
         named = posts.unit if posts is not None else self.problem.units.get(POSTS, NUMBER)
         return named if named.singular else _POST
