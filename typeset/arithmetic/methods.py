@@ -10,7 +10,7 @@ from typeset.arithmetic.answers import AnswerValue
 from typeset.arithmetic.equations import equation
 from typeset.arithmetic.workings import Step, Working, step
 from typeset.errors import AmountError
-from typeset.quantities.amount import Amount
+from typeset.quantities.amount import Amount, Form
 from typeset.quantities.units import Dimension, Unit
 
 # The multiplication tables of England's curriculum reach 12 × 12 by the end of Year 4.
@@ -87,7 +87,7 @@ def in_unit(amount: Amount, unit: Unit) -> Amount:
 def conversion(amount: Amount, unit: Unit) -> tuple[Amount, tuple[Step, ...]]:
     """The amount in `unit`, and the step that writes it so (none where it is so already)."""
     converted = in_unit(amount, unit)
-    if is_counted(amount) or unit == amount.unit:
+    if is_counted(amount) or (unit == amount.unit and amount.form is not Form.COMPOUND):
         return converted, ()
     return converted, (
         step("Write {old} as {new}.", equation(amount, converted), old=amount, new=converted),

@@ -22,6 +22,7 @@ from typeset.arithmetic.reasons import kind_of
 from typeset.arithmetic.rounding import rounded_answers, rounded_mistakes, rounded_working
 from typeset.arithmetic.rounding_mistakes import rounding_mistakes
 from typeset.arithmetic.sense import check_answers, why_not_usable
+from typeset.arithmetic.several_units import SeveralUnits
 from typeset.arithmetic.workings import MistakenWorking, Step, Working
 from typeset.errors import SolvingError
 
@@ -63,7 +64,10 @@ def solve(family: AnyFamily, problem: Problem[Any]) -> Solution:
     if rounding is not None:
         wrong = [*rounded_mistakes(wrong, rounding), *rounding_mistakes(workings, rounding)]
         workings = tuple(rounded_working(each, rounding) for each in workings)
-    mistakes, refused = _sifted(wrong, problem, answers)
+    several = SeveralUnits.of(problem)
+    answers = several.answers(answers)
+    workings = tuple(several.working(each) for each in workings)
+    mistakes, refused = _sifted(several.mistakes(wrong), problem, answers)
     return Solution(
         problem=problem,
         answers=answers,
