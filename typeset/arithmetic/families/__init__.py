@@ -17,6 +17,7 @@ from typeset.arithmetic.families.compound_shape import CompoundShape
 from typeset.arithmetic.families.constant_difference import ConstantDifference
 from typeset.arithmetic.families.constant_sum import ConstantSum
 from typeset.arithmetic.families.cuts_and_pieces import CutsAndPieces
+from typeset.arithmetic.families.digits_of_a_number import DigitsOfANumber
 from typeset.arithmetic.families.elapsed_time import ElapsedTime
 from typeset.arithmetic.families.equal_groups import EqualGroups
 from typeset.arithmetic.families.fixed_charge import FixedCharge
@@ -89,6 +90,7 @@ _FAMILIES: tuple[AnyFamily, ...] = (
     ThinkOfANumber(),
     MissingNumber(),
     TwoSorts(),
+    DigitsOfANumber(),
     Mean(),
     RepeatedDoubling(),
     PostsAndGapsFamily(),
