@@ -215,7 +215,7 @@ def test_angles_in_radians(make: str, known: list[int], equal: int, times: int) 
         "angles": {f"k{at}": f"{each}°" for at, each in enumerate(known)},
         "find": ["a", "b"],
         "how_many": {"a": str(equal)},
-        "times": {"b": str(times)},
+        "multiples": {"b": str(times)},
     }
     if found <= 0:
         with pytest.raises(AmountError):

@@ -22,7 +22,7 @@ def angles(make: str, find: Any, /, *, more: Fields | None = None, **known: str)
 
 TRIANGLE = angles("triangle", "c", a="65°", b="40°")
 BASES = angles("triangle", "base", top="40°", more={"how many": {"base": "2"}})
-TWICE = angles("full turn", ["c", "d"], a="90°", b="120°", more={"times": {"d": "2"}})
+TWICE = angles("full turn", ["c", "d"], a="90°", b="120°", more={"multiples": {"d": "2"}})
 OPPOSITE = angles("crossing lines", "opposite", a="65°")
 NEXT = angles("crossing lines", "next", a="65°")
 
@@ -144,7 +144,7 @@ COMPLAINTS = [
     (angles("crossing lines", "oposite", a="65°"), "unknown name 'oposite'"),
     (angles("crossing lines", "next", a="65°", b="20°"), "one known angle gives the others"),
     (angles("crossing lines", "next", a="180°"), "less than 180°"),
-    (angles("straight line", "b", a="65°", more={"times": {"b": "2"}}), "so many times nothing"),
+    (angles("straight line", "b", a="65°", more={"multiples": {"b": "2"}}), "so many times nothing"),
     (angles("straight line", "b", a="65°", more={"how many": {"c": "2"}}), "unknown name 'c'"),
     (angles("straight line", ["b", "b"], a="65°"), "each angle is asked for once"),
 ]

@@ -48,8 +48,8 @@ _LEAST_DRAWN = 25
 class AnglesFields(FamilyFields):
     """`make: triangle`, `angles: {a: 65°, b: 40°}`, `find: c`.
 
-    Several names under `find` are equal angles, unless `times: {d: 2}` says that d is twice
-    the other. `how many: {base: 2}` counts an angle more than once. Where lines cross, `find`
+    Several names under `find` are equal angles, unless `multiples: {d: 2}` says that d is
+    twice the other. `how many: {base: 2}` counts an angle more than once. Where lines cross, `find`
     is 'opposite' or 'next'.
     """
 
@@ -57,7 +57,7 @@ class AnglesFields(FamilyFields):
     angles: dict[str, PositiveAmount]
     find: str | list[str]
     how_many: dict[str, WholeAmount] = Field(default_factory=dict, alias="how many")
-    times: dict[str, PositiveAmount] = Field(default_factory=dict)
+    multiples: dict[str, PositiveAmount] = Field(default_factory=dict)
 
 
 class Angles(Family[AnglesFields]):
@@ -99,7 +99,7 @@ class Angles(Family[AnglesFields]):
             equations.append(Linear({NEXT: 1, known: 1}, TOTALS["straight line"]))
         else:
             view = AnglesView(problem)
-            one, *others = sorted(view.unknown, key=lambda name: name in fields.times)
+            one, *others = sorted(view.unknown, key=lambda name: name in fields.multiples)
             equations += [Linear({name: 1, one: -view.times(name)}) for name in others]
             names = (*problem.givens, *view.unknown)
             counts = {name: view.count(name) for name in names}
@@ -175,7 +175,7 @@ def _check_crossing(fields: AnglesFields, finds: tuple[str, ...]) -> None:
     for name in finds:
         one_of(name, (OPPOSITE, NEXT))
     (known, *more) = fields.angles.values()
-    if more or fields.how_many or fields.times:
+    if more or fields.how_many or fields.multiples:
         raise AmountError(
             "where two lines cross, one known angle gives the others", "give one angle only"
         )
@@ -187,12 +187,12 @@ def _check_crossing(fields: AnglesFields, finds: tuple[str, ...]) -> None:
 
 def _check_together(view: AnglesView) -> None:
     fields = view.problem.fields
-    for name in (*fields.how_many, *fields.times):
+    for name in (*fields.how_many, *fields.multiples):
         one_of(name, (*view.unknown, *fields.angles))
     both = [name for name in view.unknown if name in fields.angles]
     if both:
         raise AmountError(f"'{both[0]}' is both given and asked for", "ask for another angle")
-    if all(name in fields.times for name in view.unknown):
+    if all(name in fields.multiples for name in view.unknown):
         raise AmountError(
             f"'{view.unknown[0]}' is so many times nothing",
             "name the angle that it is a multiple of under 'find' as well",

@@ -52,7 +52,7 @@ class AnglesView:
         """The angles that are not known: those asked for, and the multiples."""
         fields = self.problem.fields
         finds: tuple[str, ...] = self.problem.finds
-        return (*finds, *(n for n in fields.times if n not in finds and n not in fields.angles))
+        return (*finds, *(n for n in fields.multiples if n not in finds and n not in fields.angles))
 
     def count(self, name: str) -> Fraction:
         """How many there are of an angle."""
@@ -61,8 +61,8 @@ class AnglesView:
 
     def times(self, name: str) -> Fraction:
         """How many times the single one an unknown angle is."""
-        times = self.problem.fields.times
-        return Fraction(times[name].value) if name in times else Fraction(1)
+        multiples = self.problem.fields.multiples
+        return Fraction(multiples[name].value) if name in multiples else Fraction(1)
 
     @property
     def known(self) -> tuple[Amount, ...]:

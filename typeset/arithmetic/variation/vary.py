@@ -42,7 +42,7 @@ from typeset.quantities.amount import Amount
 from typeset.reading.content import ProblemContent
 
 # Numbers that are part of the story's sense, not of its size.
-_KEPT = {"facts", "meetings", "places", "days later"}
+_KEPT = {"facts", "meetings", "places", "days later", "how many", "multiples"}
 # Beyond these an easier or harder version would be another task.
 _EASIER_AT_LEAST = EASIER_AT_MOST / 3
 _HARDER_AT_MOST = 2 * HARDER_AT_LEAST
