@@ -20,6 +20,7 @@ from typing import Any
 
 from typeset.arithmetic.answers import AnswerValue, RatioAnswer
 from typeset.arithmetic.diagnosis.marking import can_be_read, mark, number_meant
+from typeset.arithmetic.diagnosis.remainders import mark_with_parts
 from typeset.arithmetic.diagnosis.slips import slips_to
 from typeset.arithmetic.diagnosis.splitting import Written, split
 from typeset.arithmetic.diagnosis.verdicts import Mark, Verdict
@@ -68,9 +69,11 @@ def diagnose(subject: Solution | Problem[Any], text: str) -> Diagnosis:
     """
     solution = subject if isinstance(subject, Solution) else _solved(subject)
     written = split(text, solution.answers)
-    marks = {name: mark(written[name], value) for name, value in _asked(solution, written)}
+    marks = {
+        name: _marked(solution, written[name], value) for name, value in _asked(solution, written)
+    }
     given = Diagnosis(text, *_verdict(solution, written, marks))
-    if given.verdict in (Verdict.RIGHT, Verdict.NOT_SIMPLEST, Verdict.UNREADABLE):
+    if given.verdict in (Verdict.RIGHT, Verdict.UNREADABLE):
         return given
     explanations = tuple(_misconceptions(solution, written))
     if not given.verdict.has_the_number:
@@ -81,6 +84,10 @@ def diagnose(subject: Solution | Problem[Any], text: str) -> Diagnosis:
             or tuple(_slips(solution, written, marks))
         )
     return Diagnosis(text, given.verdict, given.note, _once(explanations))
+
+
+def _marked(solution: Solution, readings: tuple[Reading, ...], value: AnswerValue) -> Mark | None:
+    return mark_with_parts(readings, value, solution.problem.givens.values())
 
 
 def _solved(problem: Problem[Any]) -> Solution:
@@ -111,20 +118,19 @@ def _verdict(
 
 
 def _misconceptions(solution: Solution, written: Written) -> Iterator[Explanation]:
-    """Those that give all that was written: with the very unit first, then by number alone."""
-    found: list[tuple[bool, MistakenWorking]] = []
+    """Those that give all that was written: in its very form first, then by number alone."""
+    found: list[tuple[int, MistakenWorking]] = []
     for mistake in _mistakes(solution):
         reached = {name: each for name, each in mistake.answers.items() if name in written}
-        marks = [mark(written[name], value) for name, value in reached.items()]
-        good = [
-            each for each in marks if each is not None and each.verdict is not Verdict.PART_RIGHT
-        ]
-        if reached and len(reached) == len(written) and len(good) == len(marks):
-            found.append((any(each.verdict is Verdict.UNIT_WRONG for each in good), mistake))
+        marks = [_marked(solution, written[name], value) for name, value in reached.items()]
+        ranks = [each.verdict.rank for each in marks if each is not None]
+        if len(reached) == len(written) == len(ranks) and max(ranks) < Verdict.PART_RIGHT.rank:
+            found.append((max(ranks), mistake))
     if _has_the_number(solution, written):
-        # Only what explains the very unit that was written adds anything to 'wrong unit'.
+        # Where the number is right, only what explains its very form or unit adds anything.
         found = [each for each in found if not each[0] and not _says_right(each[1], solution)]
-    for _number_only, mistake in sorted(found, key=lambda each: each[0]):
+    last = Verdict.UNIT_WRONG.rank
+    for _rank, mistake in sorted(found, key=lambda each: each[0] == last):
         yield _explained(mistake)
 
 
@@ -138,7 +144,8 @@ def _mistakes(solution: Solution) -> Iterator[MistakenWorking]:
 
 
 def _has_the_number(solution: Solution, written: Written) -> bool:
-    return all(mark(written[name], value) is not None for name, value in _asked(solution, written))
+    asked = _asked(solution, written)
+    return all(_marked(solution, written[name], value) is not None for name, value in asked)
 
 
 def _says_right(mistake: MistakenWorking, solution: Solution) -> bool:
@@ -165,7 +172,7 @@ def _of_several(
     for name in (each for each, got in marks.items() if got is None):
         for mistake in _mistakes(solution):
             value = mistake.answers.get(name)
-            if value is not None and mark(written[name], value) is not None:
+            if value is not None and _marked(solution, written[name], value) is not None:
                 yield _explained(mistake, name)
 
 

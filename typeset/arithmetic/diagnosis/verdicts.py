@@ -11,6 +11,7 @@ class Verdict(Enum):
 
     RIGHT = "right"
     NOT_SIMPLEST = "right, not in simplest form"
+    OTHER_FORM = "right number, not in the form asked for"
     UNIT_MISSING = "right number, unit missing"
     NOT_AS_MONEY = "right number, not written as money"
     UNIT_WRONG = "right number, wrong unit"
