@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+from fractions import Fraction
 from typing import Any
 
 from typeset.arithmetic.family import AnyFamily
 from typeset.arithmetic.kinds import Decision, Kind, Probe, Reaction, decide, probe_all
 from typeset.arithmetic.problem import Problem
-from typeset.quantities.amount import Amount
+from typeset.quantities.amount import Amount, Form
 from typeset.quantities.inline import Rich, join
 from typeset.quantities.units import UNITS, Dimension
 from typeset.quantities.writing import say
@@ -66,8 +68,8 @@ def _rank(probe: Probe, decision: Decision) -> tuple[int, bool]:
 
 
 def _sentence(probe: Probe) -> Rich:
-    given, doubled, answer = probe.given, probe.given.like(2 * probe.given.value), probe.answer
-    more = probe.given.like(probe.given.value + 1)
+    given, answer = probe.given, probe.answer
+    doubled, more = _instead(given, 2 * given.value), _instead(given, given.value + 1)
     twice = {"old": given, "new": doubled, "before": answer, "after": probe.doubled or answer}
     shift = {
         "old": given,
@@ -105,6 +107,11 @@ def _sentence(probe: Probe) -> Rich:
                 "which is neither double nor {by} more."
             )
             return say(text, **twice, by=_difference(given))
+
+
+def _instead(given: Amount, value: Fraction) -> Amount:
+    """Another amount in the given's place, in several units where the given is."""
+    return replace(given, value=value) if given.form is Form.COMPOUND else given.like(value)
 
 
 def _difference(given: Amount) -> Amount:

@@ -29,7 +29,7 @@ from typeset.arithmetic.multiplying import Lots, ways_to_multiply
 from typeset.arithmetic.problem import Problem
 from typeset.arithmetic.workings import MistakenWorking, Step, Working, step
 from typeset.errors import AmountError
-from typeset.quantities.amount import Amount
+from typeset.quantities.amount import Amount, Form
 from typeset.quantities.units import Dimension, Unit, noun
 from typeset.quantities.writing import write
 
@@ -86,7 +86,7 @@ class EqualGroups(Family[EqualGroupsFields]):
             methods = iter((_inside_first(view), _groups_first(view), *_friendly_first(view)))
         for method in methods:
             total, closing = conversion(method.result, problem.units[TOTAL])
-            yield method.working({TOTAL: total}, *closing)
+            yield method.after(*view.opening).working({TOTAL: total}, *closing)
 
     def mistakes(self, problem: Problem[EqualGroupsFields]) -> Iterator[MistakenWorking]:
         """Adding, a group left out, a part left out, adjusting by too little, stopping early."""
@@ -108,7 +108,7 @@ class EqualGroups(Family[EqualGroupsFields]):
         count = view.counts[0]
         if len(view.counts) > 1 or not count.is_whole or count.value > _MOST_PARTS:
             return None
-        part = Part(Fraction(1), Mark((write(view.each),)))
+        part = Part(Fraction(1), Mark((write(problem.given("each")),)))
         answer = answers[TOTAL]
         assert isinstance(answer, Amount)
         bar = Bar(view.lot(0).plural, (part,) * int(count.value))
@@ -149,7 +149,14 @@ class _View:
 
     @property
     def each(self) -> Amount:
-        return self.problem.given("each")
+        """What is in each, in one unit: 80 min for 1 h 20 min."""
+        given = self.problem.given("each")
+        return conversion(given, given.unit)[0] if given.form is Form.COMPOUND else given
+
+    @property
+    def opening(self) -> tuple[Step, ...]:
+        given = self.problem.given("each")
+        return conversion(given, given.unit)[1]
 
     def lot(self, level: int) -> Unit:
         """What one group of this level is called."""
