@@ -70,7 +70,7 @@ def _inside(side: Expression) -> Iterator[Expression]:
 
 def _is(side: Expression, answer: Amount) -> bool:
     if isinstance(side, Amount):
-        if answer.unit.dimension is Dimension.CLOCK:
+        if side.unit.dimension is answer.unit.dimension is Dimension.CLOCK:
             return side.value % _DAY == answer.value % _DAY
         return side.same_as(answer) or side.value == answer.value
     if isinstance(side, Operation):
