@@ -10,6 +10,7 @@ import pytest
 import sympy
 from hypothesis import assume, given
 from hypothesis import strategies as st
+from sympy.ntheory.modular import crt
 
 from tests.arithmetic.random_problems import LENGTHS, PINT, solved, tried, value_of
 from typeset.arithmetic.answers import NameAnswer
@@ -116,6 +117,25 @@ def test_packs_that_match(counts: list[int]) -> None:
     solution = solved("lowest common multiple", packs=packs, find=["red", "blue", "each"])
     assert [value_of(solution, name) for name in ("red", "blue")] == bought
     assert value_of(solution, "each") == bought[0] * counts[0]
+
+
+@tried
+@given(
+    counts=st.lists(st.integers(3, 40), min_size=2, max_size=3, unique=True),
+    left=st.integers(1, 39),
+)
+def test_packs_with_some_left_over(counts: list[int], left: int) -> None:
+    """The least number above what is left over that leaves it in packs of every kind: sympy's
+    Chinese remainder theorem."""
+    assume(left < min(counts) and lcm(*counts) <= 5000)
+    reference, period = crt(counts, [left] * len(counts), check=True)
+    solution = solved(
+        "lowest common multiple",
+        packs=sizes(counts, 1, "shells"),
+        left_over=f"{left} {'shell' if left == 1 else 'shells'}",
+        find="each",
+    )
+    assert value_of(solution, "each") == reference + period
 
 
 def terms(formula: sympy.Expr, count: int) -> list[str]:

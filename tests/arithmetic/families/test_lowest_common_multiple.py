@@ -40,6 +40,11 @@ FLAGS: dict[str, Any] = {
     "every": {"red": "4 boats", "blue": "6 boats", "green": "10 boats"},
     "find": "together",
 }
+BAGS: dict[str, Any] = {
+    "packs": {"small bags": "4 shells", "large bags": "6 shells"},
+    "left over": "1 shell",
+    "find": "each",
+}
 # By math.lcm: 36 (12 and 18), 24 (8 and 6), 60 (4, 6, 10), 600 (150, 200), 280 (40, 70).
 ANSWERS = [
     (FERRIES, ["36 min"]),
@@ -53,6 +58,8 @@ ANSWERS = [
     ({"packs": {"red": "8 floats", "blue": "6 floats"}, "find": "each"}, ["24 floats"]),
     ({**PACKS, "find": "hooks", "answer in": "boxes"}, ["3 boxes"]),
     (FLAGS, ["60 boats"]),
+    (BAGS, ["13 shells"]),
+    ({**BAGS, "find": ["each", "large bags"], "left over": "3 shells"}, ["15 shells", "2 packs"]),
     ({"every": {"lamps": "1.5 m", "benches": "200 cm"}, "find": "together", "answer in": "m"},
      ["6 m"]),
     ({"every": {"a": "6 days", "b": "12 days"}, "find": ["together", "b"]}, ["12 days", "1 turn"]),
@@ -95,6 +102,9 @@ WRONG = [
     (CLOCK, "largest number taken as the multiple", "08:18"),
     (PACKS, "product taken as the lowest common multiple", "6 packs"),
     (PACKS, "ratio turned round", "4 packs"),
+    (BAGS, "remainder ignored", "12 shells"),
+    (BAGS, "remainder added for every kind", "14 shells"),
+    (BAGS, "product taken as the lowest common multiple", "25 shells"),
     (PACKS, "step left out", "24 packs"),
 ]
 
@@ -137,6 +147,7 @@ KINDS = [
     ),
     (PACKS, Decision.MULTIPLY, "24 is 3 times 8 and 4 times 6"),
     (FLAGS, Decision.MULTIPLY, "60 is 15 times 4, 10 times 6 and 6 times 10"),
+    (BAGS, Decision.BOTH, "12 is 3 times 4 and 2 times 6, and nothing less will do. Then add 1"),
     (CLOCK, Decision.BOTH, "That is then added to 08:00. So this one needs both."),
     ({**CLOCK, "find": "together"}, Decision.MULTIPLY, "multiplies or divides"),
 ]
@@ -191,6 +202,9 @@ COMPLAINTS = [
     ({"find": "each"}, "unknown name 'each'"),
     ({"answer in": "kg"}, "cannot be given in kg"),
     ({"find": "south ferry", "answer in": "kg"}, "not measured in kg"),
+    ({"left over": "1 min"}, "'left over' belongs to packs"),
+    ({**BAGS, "every": None, "left over": "4 shells"}, "would fill another pack of 4 shells"),
+    ({**BAGS, "every": None, "find": "large bags"}, "'left over' belongs to packs"),
 ]
 
 

@@ -71,6 +71,8 @@ ANSWERS = [
     ({**TERNS, "terms": ["80 cm", "40 cm", "20 cm"], "position": "5"}, ["5 cm"]),
     (FALLING, ["22 kg"]),
     ({**FALLING, "value": "2 kg", "find": "position"}, ["13"]),
+    # To nothing and below it.
+    ({"terms": ["16", "8", "0"], "value": "-8", "find": "position"}, ["4"]),
     (TABLE, ["100"]),
     ({"terms": ["£1.50", "£2.25", "£3"], "position": "20", "find": "term"}, ["£15.75"]),
     ({"terms": ["1.5 m", "200 cm", "2.5 m"], "position": "12", "find": "term", "answer in": "m"},

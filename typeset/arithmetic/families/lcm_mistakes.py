@@ -10,6 +10,7 @@ from typeset.arithmetic.answers import AnswerValue
 from typeset.arithmetic.equations import Equation, equation, minus, over, plus, times
 from typeset.arithmetic.families.lcm_view import EACH, NEXT, TOGETHER, Lcm
 from typeset.arithmetic.families.shared_numbers import all_of, and_list, number
+from typeset.arithmetic.methods import in_unit, without_noun
 from typeset.arithmetic.phrases import title
 from typeset.arithmetic.workings import MistakenWorking, Step, step
 from typeset.errors import AmountError
@@ -55,6 +56,7 @@ def lcm_mistakes(view: Lcm) -> Iterator[MistakenWorking]:
         yield from _ending_at(view, "difference taken as the multiple", large - small, gap)
         yield from _turned_round(view)
     yield from _multiple_for_turns(view)
+    yield from _nothing_left(view)
 
 
 def _largest(view: Lcm) -> Step:
@@ -85,7 +87,8 @@ def _ending_at(
     for asked in problem.finds:
         if asked in (TOGETHER, EACH):
             answers[asked] = view.answer(asked, multiple)
-            steps.append(step("So the answer is {it}.", it=view.size(multiple)))
+            steps += view.leaving(multiple)
+            steps.append(step("So the answer is {it}.", it=view.with_left(multiple)))
         elif asked == NEXT:
             try:
                 answers[asked] = view.clock(multiple)
@@ -129,3 +132,27 @@ def _multiple_for_turns(view: Lcm) -> Iterator[MistakenWorking]:
     wrong = Amount(Fraction(lowest), view.problem.units[asked[0]])
     ending = step("So the answer is {n}.", n=wrong)
     yield MistakenWorking("step left out", (*view.conversions, *first, ending), {asked[0]: wrong})
+
+
+def _nothing_left(view: Lcm) -> Iterator[MistakenWorking]:
+    """What is left over forgotten, or added once for every kind of pack."""
+    if view.left is None:
+        return
+    lowest, unit = view.lowest(), view.problem.units[EACH]
+    text = f"{whole(lowest)} is the first number in every times table: {{it}}."
+    full = step(text, it=view.size(lowest))
+    answers = {EACH: in_unit(view.size(lowest), unit)}
+    yield MistakenWorking("remainder ignored", (*view.conversions, full), answers)
+    left = without_noun(view.left)
+    total = view.size(lowest + len(view.counts) * left.value)
+    joined = plus(without_noun(view.size(lowest)), *[left] * len(view.counts))
+    more = step(
+        "Add {left} for every kind of pack: {total}.",
+        equation(joined, without_noun(total)),
+        left=view.left,
+        total=total,
+    )
+    answers = {EACH: in_unit(total, unit)}
+    yield MistakenWorking(
+        "remainder added for every kind", (*view.conversions, full, more), answers
+    )

@@ -18,7 +18,7 @@ from typeset.quantities.amount import Amount, Form
 from typeset.quantities.units import CLOCK, NUMBER, Dimension, Unit, noun
 from typeset.quantities.writing import whole
 
-TOGETHER, NEXT, EACH, START = "together", "next", "each", "start"
+TOGETHER, NEXT, EACH, START, LEFT = "together", "next", "each", "start", "left over"
 _TURN = noun("turn", "turns")
 _PACK = noun("pack", "packs")
 _MINUTES_OF_DAY = 24 * 60
@@ -61,6 +61,11 @@ class Lcm:
         """The time of day at which all begin together, where the story tells it."""
         return self.problem.givens.get(START)
 
+    @property
+    def left(self) -> Amount | None:
+        """What is left over in packs of every kind, where the story tells it."""
+        return self.problem.givens.get(LEFT)
+
     def lowest(self) -> int:
         """The first multiple of the largest that is one of the others too, found by counting.
 
@@ -101,13 +106,26 @@ class Lcm:
         if asked == NEXT:
             return self.clock(multiple)
         if asked in (TOGETHER, EACH):
-            return in_unit(self.size(multiple), unit)
+            return in_unit(self.with_left(multiple), unit)
         return Amount(multiple / self.amounts[asked].value, unit)
+
+    def with_left(self, multiple: Fraction | int) -> Amount:
+        """A multiple and what is left over beside it."""
+        return self.size(multiple + (self.left.value if self.left is not None else 0))
+
+    def leaving(self, multiple: int) -> Iterator[Step]:
+        """'With 1 shell left over: 25 shells.'"""
+        if self.left is not None:
+            total, whole_ = self.size(multiple), self.with_left(multiple)
+            sides = plus(without_noun(total), without_noun(self.left)), without_noun(whole_)
+            text = "With {left} left over: {all}."
+            yield step(text, equation(*sides), left=self.left, all=whole_)
 
     def closing(self, multiple: int) -> Iterator[Step]:
         """What the multiple means in the story, and everything that is asked for."""
         total = self.size(multiple)
         yield step(self._meaning(), total=total)
+        yield from self.leaving(multiple)
         if NEXT in self.problem.finds:
             yield from self.on_the_clock(multiple)
         for name in self.names:
@@ -149,6 +167,8 @@ class Lcm:
         )
 
     def _meaning(self) -> str:
+        if self.left is not None:
+            return "So the fewest with nothing left over would be {total}."
         if self.is_packs:
             return "So the fewest there can be is {total} of each."
         if self.size(1).unit.dimension is Dimension.TIME:

@@ -13,6 +13,7 @@ from typeset.arithmetic.answers import AnswerValue
 from typeset.arithmetic.families.lcm_mistakes import lcm_mistakes
 from typeset.arithmetic.families.lcm_view import (
     EACH,
+    LEFT,
     NEXT,
     START,
     TOGETHER,
@@ -32,7 +33,7 @@ from typeset.arithmetic.families.shared_numbers import (
     scale_of,
 )
 from typeset.arithmetic.family import Family
-from typeset.arithmetic.fields import AnyAmount, PositiveAmount, UnitField
+from typeset.arithmetic.fields import AnyAmount, PositiveAmount, UnitField, WholeAmount
 from typeset.arithmetic.figures import Jump, Mark, NumberLine, Tick
 from typeset.arithmetic.methods import in_unit, is_counted, without_noun
 from typeset.arithmetic.names import as_list, one_of
@@ -54,12 +55,14 @@ class LowestCommonMultipleFields(NamedNumbers):
 
     `find: together` asks after how much they come together, `next` at what time of day (it
     needs `start`), `each` how many there are of each thing. A name asks for its number of
-    packs or turns; `groups called` says what these are.
+    packs or turns; `groups called` says what these are. `left over: 1 shell` beside `packs` is
+    what remains in packs of every kind.
     """
 
     every: dict[str, PositiveAmount] | None = None
     packs: dict[str, PositiveAmount] | None = None
     start: AnyAmount | None = None
+    left_over: WholeAmount | None = Field(default=None, alias="left over")
     find: str | list[str]
     groups_called: UnitField | None = Field(default=None, alias="groups called")
 
@@ -83,7 +86,9 @@ class LowestCommonMultiple(Family[LowestCommonMultipleFields]):
             )
         amounts, givens = fields.amounts(), dict(fields.amounts())
         check_names(
-            amounts, (TOGETHER, NEXT, EACH, START), "every" if fields.packs is None else "packs"
+            amounts,
+            (TOGETHER, NEXT, EACH, START, LEFT),
+            "every" if fields.packs is None else "packs",
         )
         check_same_kind(amounts)
         check_whole(amounts)
@@ -91,6 +96,9 @@ class LowestCommonMultiple(Family[LowestCommonMultipleFields]):
             _check_start(fields)
             givens[START] = fields.start
         finds = as_list(fields.find)
+        if fields.left_over is not None:
+            _check_left(fields)
+            givens[LEFT] = fields.left_over
         for asked in finds:
             _check_asked(asked, fields)
         units = MappingProxyType({asked: _unit(asked, fields) for asked in finds})
@@ -124,7 +132,9 @@ class LowestCommonMultiple(Family[LowestCommonMultipleFields]):
                 gone = view.size(view.lowest() * grown).base / CLOCK.per_base
                 answers[asked] = answer.like(problem.given(START).value + gone)
             elif asked in (TOGETHER, EACH):
-                answers[asked] = answer.like(answer.value * grown)
+                left = problem.givens[LEFT].value if view.left is not None else 0
+                full = answer.value - (view.left.value if view.left is not None else 0)
+                answers[asked] = answer.like(full * grown + left)
             else:
                 answers[asked] = answer.like(answer.value / scale_of(problem, asked))
         return answers
@@ -151,6 +161,23 @@ def _check_start(fields: LowestCommonMultipleFields) -> None:
         raise AmountError(
             "'start' is a time of day, so what comes round is a length of time",
             "write such as every: {north ferry: 12 min, south ferry: 18 min}, or leave out 'start'",
+        )
+
+
+def _check_left(fields: LowestCommonMultipleFields) -> None:
+    assert fields.left_over is not None
+    smallest = min(fields.amounts().values(), key=lambda amount: amount.base)
+    if fields.packs is None or EACH not in as_list(fields.find):
+        raise AmountError(
+            "'left over' belongs to packs, and to how many things there are",
+            "write packs: and find: each, or leave out 'left over'",
+        )
+    check_same_kind({**fields.amounts(), LEFT: fields.left_over})
+    if fields.left_over.base >= smallest.base:
+        raise AmountError(
+            f"{write_plain(fields.left_over)} left over would fill another pack of "
+            f"{write_plain(smallest)}",
+            "choose a smaller number",
         )
 
 
@@ -195,7 +222,9 @@ def _reason(view: Lcm) -> Rich:
         for each in view.amounts.values()
     ]
     opening = f"They come together at a multiple of {every}"
-    if view.is_packs:
+    if view.left is not None:
+        opening = f"Without what is left over it is a multiple of {every}"
+    elif view.is_packs:
         opening = (
             f"Only full {view.group.plural}, and the same number of each, so a multiple of {every}"
         )
@@ -208,12 +237,14 @@ def _reason(view: Lcm) -> Rich:
     ]
     if NEXT in view.problem.finds and view.start is not None:
         told.append(say(" That is then added to {start}.", start=view.start))
+    if view.left is not None:
+        told.append(say(" Then add {left}.", left=view.left))
     return join(told)
 
 
 def _number_line(view: Lcm) -> NumberLine | None:
     lowest = view.lowest()
-    if len(view.counts) != 2 or lowest // min(view.counts) > _MOST_JUMPS:
+    if len(view.counts) != 2 or view.left is not None or lowest // min(view.counts) > _MOST_JUMPS:
         return None
     places = sorted({at for count in view.counts for at in range(0, lowest + 1, count)})
     ticks = tuple(

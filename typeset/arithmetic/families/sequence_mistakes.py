@@ -131,7 +131,7 @@ def position_mistakes(view: Sequence) -> Iterator[MistakenWorking]:
         lines = [step(text, told, goal=goal, gap=view.bare(view.step))]
         if count.denominator == 1:
             yield _at(view, "starting number forgotten", int(count), lines)
-    scale = goal.value / view.last
+    scale = goal.value / view.last if view.step > 0 and view.last > 0 else Fraction(1, 2)
     if scale.denominator == 1:
         told = equation(times(Amount(scale), view.bare(view.last)), view.bare(goal.value))
         text = "{goal} is {n} times {last}."

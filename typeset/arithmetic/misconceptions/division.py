@@ -11,6 +11,11 @@ MISTAKES = (
         "What happens to the ones that are left over?",
     ),
     Misconception(
+        "remainder added for every kind",
+        "adds what is left over once for every kind of pack, though it is left only once",
+        "Put your number into packs of one kind: what is left over then?",
+    ),
+    Misconception(
         "remainder rounded up",
         "counts an unfinished group although the story does not",
         "Is the last group a full one?",
