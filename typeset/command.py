@@ -20,7 +20,14 @@ DONE, WRONG = 0, 1
 # What a shell gives for a program ended by Ctrl-C.
 INTERRUPTED = 130
 
-_DOCUMENTS = ("task-sheet", "answer-booklet", "folded-booklet", "marking-strips")
+_DOCUMENTS = (
+    "task-sheet",
+    "answer-booklet",
+    "folded-booklet",
+    "marking-strips",
+    "sorting-cards",
+    "sorting-key",
+)
 
 
 def main(arguments: Sequence[str] | None = None) -> int:

@@ -65,6 +65,12 @@ KNOWN: Mapping[str, Mapping[str, frozenset[str]]] = {
         "hints": frozenset(),
         "look for": frozenset(),
     },
+    "cards": {
+        "title": frozenset(),
+        "number": frozenset({"number"}),
+        "group": frozenset(),
+        "key": frozenset(),
+    },
     "strip": {
         "title": frozenset(),
         "lesson": frozenset({"day", "lesson"}),

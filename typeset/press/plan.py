@@ -10,12 +10,19 @@ from typeset.documents.answer_booklet import compose_answer_booklet, compose_fol
 from typeset.documents.folding import Flip
 from typeset.documents.layout import Layout
 from typeset.documents.marking_strips import compose_marking_strips
+from typeset.documents.sorting_cards import (
+    cards_of,
+    compose_sorting_cards,
+    compose_sorting_key,
+)
 from typeset.documents.task_sheet import compose_task_sheet
 from typeset.errors import OutputError
 from typeset.proofing import (
     Finding,
     proof_booklet,
+    proof_cards,
     proof_folded_booklet,
+    proof_key,
     proof_sheet,
     proof_strips,
 )
@@ -27,7 +34,9 @@ SHEET = "task-sheet"
 BOOKLET = "answer-booklet"
 FOLDED = "folded-booklet"
 STRIPS = "marking-strips"
-KINDS = (SHEET, BOOKLET, FOLDED, STRIPS)
+CARDS = "sorting-cards"
+KEY = "sorting-key"
+KINDS = (SHEET, BOOKLET, FOLDED, STRIPS, CARDS, KEY)
 # What is made unless something else is asked for.
 USUAL = (SHEET, BOOKLET)
 
@@ -68,6 +77,10 @@ def _jobs_in(solved: SolvedWeek, layout: Layout) -> Iterator[Job]:
     yield _booklet(solved, layout)
     yield from (_folded(solved, each, layout) for each in solved.lessons)
     yield _strips(solved, layout)
+    sorting = [each for each in solved.lessons if cards_of(each)]
+    yield from (_cards(solved, each, layout) for each in sorting)
+    if sorting:
+        yield _key(solved, layout)
 
 
 def _file(solved: SolvedWeek, layout: Layout, *parts: str) -> str:
@@ -121,4 +134,28 @@ def _strips(solved: SolvedWeek, layout: Layout) -> Job:
         layout.name,
         compose=lambda: compose_marking_strips(solved, layout),
         proof=lambda pdf: proof_strips(pdf, file, solved, layout),
+    )
+
+
+def _cards(solved: SolvedWeek, lesson: SolvedLesson, layout: Layout) -> Job:
+    file = _file(solved, layout, lesson.lesson.name, CARDS)
+    return Job(
+        file,
+        CARDS,
+        lesson.lesson.name,
+        layout.name,
+        compose=lambda: compose_sorting_cards(solved, lesson, layout),
+        proof=lambda pdf: proof_cards(pdf, file, solved, lesson, layout),
+    )
+
+
+def _key(solved: SolvedWeek, layout: Layout) -> Job:
+    file = _file(solved, layout, KEY)
+    return Job(
+        file,
+        KEY,
+        "",
+        layout.name,
+        compose=lambda: compose_sorting_key(solved, layout),
+        proof=lambda pdf: proof_key(pdf, file, solved, layout),
     )

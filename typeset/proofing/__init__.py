@@ -1,17 +1,21 @@
 """A finished PDF and the solved lessons in, a list of findings out: empty when all is right."""
 
-from typeset.proofing.finding import Finding
-from typeset.proofing.proof import (
+from typeset.proofing.documents import (
     proof_booklet,
+    proof_cards,
     proof_folded_booklet,
+    proof_key,
     proof_sheet,
     proof_strips,
 )
+from typeset.proofing.finding import Finding
 
 __all__ = [
     "Finding",
     "proof_booklet",
+    "proof_cards",
     "proof_folded_booklet",
+    "proof_key",
     "proof_sheet",
     "proof_strips",
 ]

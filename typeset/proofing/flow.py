@@ -70,7 +70,8 @@ def _too_high(proof: Proof, parts: Sequence[Sequence[int]]) -> bool:
     What is drawn may reach beyond its words, and a heading may have to stand with them, so
     nearly as high counts.
     """
-    heights = [around(word.box for word in _words(proof, part)).height for part in parts]
+    found = [words for part in parts if (words := _words(proof, part))]
+    heights = [around(word.box for word in words).height for words in found]
     margins = proof.layout.margins
     room = proof.layout.page.height_mm - margins.top - margins.bottom
     return sum(heights) > _NEARLY * room * MM_PT

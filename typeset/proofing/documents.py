@@ -1,0 +1,144 @@
+"""The proof of each kind of document: what it must say, and how it lies on paper."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from pathlib import Path
+
+from typeset.arithmetic.lessons import SolvedLesson, SolvedWeek
+from typeset.documents.layout import Layout
+from typeset.documents.paper import Paper
+from typeset.proofing.booklet_text import expect_booklet
+from typeset.proofing.card_text import expect_cards, expect_key, promised_backs
+from typeset.proofing.cells import Cells
+from typeset.proofing.expected import said
+from typeset.proofing.file_check import FileFacts
+from typeset.proofing.finding import Finding
+from typeset.proofing.order import Order, nouns_of
+from typeset.proofing.papers import Cut, CutWithBacks, Folded, cut_into
+from typeset.proofing.promises import promised_rooms
+from typeset.proofing.proof import proof
+from typeset.proofing.read_back import Unreadable
+from typeset.proofing.sheet_text import expect_sheet
+from typeset.proofing.strip_text import LEAST_STRIP_PT, expect_strips
+
+# How many cards a paper may hold: across and down.
+_CARDS = (Cells(2, 4), Cells(2, 3), Cells(2, 2))
+
+
+def proof_sheet(
+    pdf: Path | bytes, name: str, solved: SolvedWeek, lesson: SolvedLesson, layout: Layout
+) -> list[Finding]:
+    """Everything that is wrong with a lesson's finished task sheet; see `proof`."""
+    week = solved.week
+    order = Order(
+        name,
+        expect_sheet(solved, lesson, layout),
+        FileFacts(f"{lesson.lesson.title} – task sheet", week.title, week.fingerprint),
+        layout,
+        layout.type_size.smallest,
+        sides=lesson.lesson.sides if layout.sides == "as asked" else None,
+        promises=tuple(promised_rooms(lesson, layout)),
+        nouns=nouns_of((lesson,)),
+    )
+    return proof(pdf, order)
+
+
+def proof_booklet(
+    pdf: Path | bytes,
+    name: str,
+    solved: SolvedWeek,
+    layout: Layout,
+    lesson: SolvedLesson | None = None,
+) -> list[Finding]:
+    """Everything that is wrong with the finished answer booklet of the week, or of a lesson."""
+    return proof(pdf, _booklet_order(name, solved, layout.for_booklet(), lesson))
+
+
+def proof_folded_booklet(
+    pdf: Path | bytes, name: str, solved: SolvedWeek, layout: Layout, lesson: SolvedLesson
+) -> list[Finding]:
+    """Everything that is wrong with a lesson's booklet for folding: unfolded, then read."""
+    order = _booklet_order(name, solved, layout.for_folding(), lesson)
+    papers = Folded(layout.upright.turned(), layout.backs == "long edge")
+    return proof(pdf, replace(order, papers=papers))
+
+
+def _booklet_order(
+    name: str, solved: SolvedWeek, layout: Layout, lesson: SolvedLesson | None
+) -> Order:
+    week, title = solved.week, said(layout, "booklet", "title")
+    told = solved if lesson is None else replace(solved, lessons=(lesson,))
+    about = week.title if lesson is None else f"{week.title}, {lesson.lesson.day}"
+    return Order(
+        name,
+        expect_booklet(told, layout, about),
+        FileFacts(f"{about} – {title.lower()}", week.title, week.fingerprint),
+        layout,
+        layout.booklet.size_pt,
+        nouns=nouns_of(told.lessons),
+    )
+
+
+def proof_strips(pdf: Path | bytes, name: str, solved: SolvedWeek, layout: Layout) -> list[Finding]:
+    """Everything that is wrong with the week's finished marking strips."""
+    week, title = solved.week, said(layout, "strip", "title")
+    paper, cells = layout.upright, Cells(1, 2)
+    order = Order(
+        name,
+        expect_strips(solved, layout),
+        FileFacts(f"{week.title} – {title.lower()}", week.title, week.fingerprint),
+        layout.for_cell(_cell(paper, cells)),
+        LEAST_STRIP_PT,
+        nouns=nouns_of(solved.lessons),
+        papers=Cut(paper, cells),
+        has_columns=True,
+    )
+    return proof(pdf, order)
+
+
+def proof_cards(
+    pdf: Path | bytes, name: str, solved: SolvedWeek, lesson: SolvedLesson, layout: Layout
+) -> list[Finding]:
+    """Everything that is wrong with a lesson's finished sorting cards."""
+    week, title = solved.week, said(layout, "cards", "title")
+    data = pdf if isinstance(pdf, bytes) else pdf.read_bytes()
+    cells, paper = _cells_of_cards(data, name), layout.upright
+    card = layout.for_cell(_cell(paper, cells))
+    order = Order(
+        name,
+        expect_cards(lesson, layout, cells.count),
+        FileFacts(f"{lesson.lesson.title} – {title.lower()}", week.title, week.fingerprint),
+        card,
+        layout.type_size.smallest,
+        promises=tuple(promised_backs(lesson, card)),
+        nouns=nouns_of((lesson,)),
+        papers=CutWithBacks(paper, cells, layout.backs == "short edge"),
+    )
+    return proof(data, order)
+
+
+def _cells_of_cards(data: bytes, name: str) -> Cells:
+    """The grid that the papers are cut by; that of eight where none can be seen."""
+    try:
+        return next(cut_into(data, name, _CARDS), _CARDS[0])
+    except Unreadable:
+        return _CARDS[0]
+
+
+def proof_key(pdf: Path | bytes, name: str, solved: SolvedWeek, layout: Layout) -> list[Finding]:
+    """Everything that is wrong with the finished key to the week's sorting cards."""
+    week, title = solved.week, said(layout, "cards", "key")
+    order = Order(
+        name,
+        expect_key(solved, layout),
+        FileFacts(f"{week.title} – {title.lower()}", week.title, week.fingerprint),
+        layout.for_booklet(),
+        layout.booklet.size_pt,
+        nouns=nouns_of(solved.lessons),
+    )
+    return proof(pdf, order)
+
+
+def _cell(paper: Paper, cells: Cells) -> Paper:
+    return Paper(paper.name, paper.width_mm / cells.columns, paper.height_mm / cells.rows)
