@@ -62,7 +62,7 @@ def says(sentence: str, *sides: Expression) -> tuple[object, ...]:
         (says("So 4 gulls for every 1 tern."), RatioAnswer((Fraction(1), Fraction(4))), False),
         (says("So the red tin holds more."), NameAnswer("the red tin"), True),
         (says("So the blue tin holds more."), NameAnswer("the red tin"), False),
-        (says("After midnight.", number(1450)), parse_amount("0:10"), False),
+        (says("After midnight.", number(1450)), parse_amount("0:10"), True),
         ((), GULLS, False),
     ],
 )

@@ -19,7 +19,7 @@ from typeset.quantities.inline import plain
 from typeset.quantities.units import Dimension
 from typeset.quantities.writing import write_plain
 
-# Minutes; an end after midnight is written as the time of the next day.
+# Minutes: a time of day may be reckoned out as minutes after midnight, and past the next one.
 _DAY = 1440
 
 
@@ -70,7 +70,7 @@ def _inside(side: Expression) -> Iterator[Expression]:
 
 def _is(side: Expression, answer: Amount) -> bool:
     if isinstance(side, Amount):
-        if side.unit.dimension is answer.unit.dimension is Dimension.CLOCK:
+        if answer.unit.dimension is Dimension.CLOCK:
             return side.value % _DAY == answer.value % _DAY
         return side.same_as(answer) or side.value == answer.value
     if isinstance(side, Operation):
