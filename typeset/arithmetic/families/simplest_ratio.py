@@ -189,11 +189,13 @@ def _all(parts: list[Amount], steps: list[Step]) -> Amount:
 
 
 def _reason(view: RatioView) -> Rich:
-    twice = [each.like(2 * each.value) for each in view.amounts]
+    sides = zip(view.sides, view.amounts, strict=True)
+    amounts = [view.problem.givens.get(side, amount) for side, amount in sides]
+    twice = [each.like(2 * each.value) for each in amounts]
     told = say(
         "Twice as much of each, {new}, would be in the same ratio as {old}.",
         new=view.listed(twice),
-        old=view.listed(view.amounts),
+        old=view.listed(amounts),
     )
     if not view.finds_a_side:
         return told

@@ -181,12 +181,13 @@ def _beats(view: View, one: Candidate, other: Candidate) -> bool:
 
 def _reason(view: View) -> Rich:
     one, compared = view.candidates[0], view.compared
-    doubled = [each.like(2 * each.value) for each in (one.first, one.second)]
+    told = [view.problem.given(f"{one.name} {n}") for n in (compared.first, compared.second)]
+    doubled = [each.like(2 * each.value) for each in told]
     if compared.is_rate:
         return say(
             f"{{new}} would be the same {'mixture' if compared.word == 'to' else 'rate'} as "
             "{old}: twice as much of both changes nothing.",
-            old=view.pair(one.first, one.second),
+            old=view.pair(*told),
             new=view.pair(*doubled),
         )
     made = Amount(one.first.base * one.second.value, one.second.unit)
@@ -194,12 +195,12 @@ def _reason(view: View) -> Rich:
     if compared.word == "of":
         return say(
             "With {new} instead of {old} the part would double too, from {made} to {twice}.",
-            new=view.second(doubled[1]), old=view.second(one.second),
+            new=view.second(doubled[1]), old=view.second(told[1]),
             made=view.second(made), twice=view.second(twice),
         )  # fmt: skip
     return say(
         "With {new} instead of {old} there would be twice as much, {twice} instead of {made}.",
-        new=view.first(doubled[0]), old=view.first(one.first),
+        new=view.first(doubled[0]), old=view.first(told[0]),
         made=view.second(made), twice=view.second(twice),
     )  # fmt: skip
 

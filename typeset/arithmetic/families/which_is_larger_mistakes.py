@@ -86,6 +86,8 @@ def _one_only(view: View) -> Iterator[MistakenWorking]:
         ([each.first for each in view.candidates], view.first, False),
         ([each.second for each in view.candidates], view.second, view.compared.is_rate),
     ):
+        if len({each.base for each in values}) == 1:
+            continue
         said = comparing(values, [spoken(each) for each in values], view.tells_things)
         yield view.mistake(name, (said,), values, upside)
 

@@ -16,6 +16,7 @@ from typeset.arithmetic.families.which_is_larger_view import (
 )
 from typeset.arithmetic.methods import Method
 from typeset.arithmetic.multiplying import Lots, ways_to_multiply
+from typeset.arithmetic.phrases import the
 from typeset.arithmetic.workings import Step, Working, step
 from typeset.quantities.amount import Amount, Form
 from typeset.quantities.inline import Rich
@@ -77,7 +78,7 @@ def _matched(view: View, one: Candidate, other: Candidate) -> Iterator[Working]:
     lot, more = _lot(view, few), few.second.like(gap)
     steps = (
         step(
-            f"Match {{few}} of each. In each of them {head(few)[0].lower()}{head(few)[1:]} "
+            f"Match {{few}} of each. In each of them {the(few.name)} "
             "has {more} more.",
             equation(minus(few.second, many.second), more),
             few=Amount(few.first.value, lot), more=more,

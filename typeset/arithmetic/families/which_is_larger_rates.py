@@ -10,7 +10,7 @@ from math import lcm
 from typeset.arithmetic.equations import equation, over, plus, times
 from typeset.arithmetic.families.pair_rows import common_chunk
 from typeset.arithmetic.families.which_is_larger_view import Candidate, View, comparing, head
-from typeset.arithmetic.methods import TABLES_TO
+from typeset.arithmetic.methods import TABLES_TO, is_counted
 from typeset.arithmetic.phrases import bare
 from typeset.arithmetic.workings import Step, Working, step
 from typeset.quantities.amount import Amount, Form
@@ -167,7 +167,11 @@ def _turned(face: _Face) -> Step:
     if face.view.compared.word == "to":
         return step(f"Where there is less {second} for the same {first}, there is more {first} "
                     f"for the same {second}.")  # fmt: skip
-    return step(f"The more {second} for the same {first}, the less {first} for the same {second}.")
+    one = face.view.candidates[0].first
+    less = f"fewer {first}" if is_counted(one) else f"less {first}"
+    if one.unit.dimension is Dimension.MONEY:
+        less = f"lower the {first}"
+    return step(f"The more {second} for the same {first}, the {less} for the same {second}.")
 
 
 def _parts_of_the_whole(view: View) -> Iterator[Working]:

@@ -106,7 +106,8 @@ class View:
     def _spoken(self, amount: Amount, name: str) -> Rich:
         if self.compared.word == "to":
             return say(f"{{amount}} of {name}", amount=amount)
-        if amount.unit.dimension is Dimension.NUMBER:
+        is_share = self.compared.word == "of" and name == self.compared.first
+        if amount.unit.dimension is Dimension.NUMBER and not is_share:
             return say("{amount}", amount=named(amount, name))
         return say("{amount}", amount=amount)
 
