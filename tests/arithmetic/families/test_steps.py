@@ -13,6 +13,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from pydantic import ValidationError
 
+from typeset.arithmetic.answers import NameAnswer
 from typeset.arithmetic.demand import demand_of
 from typeset.arithmetic.equations import equation, plus
 from typeset.arithmetic.families import FAMILIES
@@ -301,6 +302,72 @@ def test_functions_inside_a_step_are_told_in_words(solved: Any) -> None:
     )
     told = lines(solved("steps", fields), "Step by step")
     assert told[-1] == "Find the boats: (people ÷ seats, rounded up) + spare."
+
+
+SHOPS = chain(
+    {"hooks": "6 hooks", "quay price": "£1.20", "pier price": "£1", "delivery": "£2.50"},
+    "quay shop = hooks × quay price",
+    "hooks alone = hooks × pier price",
+    "pier shop = hooks alone + delivery",
+    "cheaper = which is smaller(quay shop, pier shop)",
+)
+
+
+def test_a_choice_between_amounts(solved: Any, answers_of: Any) -> None:
+    solution = solved("steps", SHOPS)
+    assert answers_of(solution) == ["quay shop"]
+    assert solution.kind.decision is Decision.BOTH
+    assert lines(solution, "Step by step")[-2:] == [
+        "Compare, from the largest down: the pier shop with £8.50, then the quay shop with £7.20.",
+        "So the answer is the quay shop.",
+    ]
+    assert {each.strategy for each in solution.workings} >= {"Step by step", "By the difference"}
+    wrong = {each.misconception for each in solution.mistakes}
+    assert "greatest and least exchanged" in wrong
+    assert all(
+        answers_of(each) == ["pier shop"]
+        for each in solution.mistakes
+        if each.misconception == "greatest and least exchanged"
+    )
+
+
+@settings(max_examples=40, deadline=None, derandomize=True)
+@given(st.tuples(*[st.integers(1, 60)] * 4), st.booleans())
+def test_choices_like_max_and_min(numbers: tuple[int, ...], larger: bool) -> None:
+    a, b, c, d = numbers
+    word = "larger" if larger else "smaller"
+    fields = chain(
+        dict(zip("abcd", (str(each) for each in numbers), strict=True)),
+        "one = a × b",
+        "other = c + d",
+        f"best = which is {word}(one, other)",
+    )
+    family = FAMILIES["steps"]
+    problem = family.build(family.fields_model.model_validate(fields, context={"nouns": {}}))
+    answer = solve(family, problem).answers["best"]
+    values = {"one": a * b, "other": c + d}
+    best = (max if larger else min)(values, key=values.__getitem__)
+    assert answer == NameAnswer("equal" if a * b == c + d else best)
+
+
+@pytest.mark.parametrize(
+    ("steps", "message"),
+    [
+        (["x = which is larger(a, b)", "r = x + c"], "a name and no amount"),
+        (["r = which is larger(a + c, b)"], "chooses between names"),
+        (["x = b + c", "r = which is larger(x, x)"], "compares one with itself"),
+    ],
+)
+def test_what_a_choice_cannot_be(solved: Any, steps: list[str], message: str) -> None:
+    quantities = {"a": "4", "b": "6", "c": "3"}
+    with pytest.raises(AmountError, match=message):
+        solved("steps", chain(quantities, *steps, find="r"))
+
+
+def test_a_choice_needs_amounts_of_one_kind(solved: Any) -> None:
+    fields = chain({"a": "4 m", "b": "6 kg"}, "r = which is larger(a, b)")
+    with pytest.raises(AmountError):
+        solved("steps", fields)
 
 
 def test_every_operation_is_named_in_the_reason(solved: Any) -> None:

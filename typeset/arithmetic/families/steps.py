@@ -8,18 +8,26 @@ from typing import Annotated, Any
 
 from pydantic import BaseModel, BeforeValidator, ConfigDict, Field
 
-from typeset.arithmetic.answers import AnswerValue
+from typeset.arithmetic.answers import AnswerValue, NameAnswer
+from typeset.arithmetic.families.steps_choice import (
+    EQUAL_ANSWER,
+    Choice,
+    chosen_mistakes,
+    chosen_ways,
+    probe_of,
+    split_choice,
+)
 from typeset.arithmetic.families.steps_mistakes import chain_mistakes
 from typeset.arithmetic.families.steps_plan import Chain
-from typeset.arithmetic.families.steps_reason import chain_reason
+from typeset.arithmetic.families.steps_reason import MULTIPLYING, chain_reason
 from typeset.arithmetic.families.steps_ways import chain_ways
 from typeset.arithmetic.family import Family
 from typeset.arithmetic.fields import AnyAmount, FamilyFields, UnitField, refuse
 from typeset.arithmetic.figures import BarModel
-from typeset.arithmetic.formulas.plan import TypedStep, check_used, plan_of, split_step
+from typeset.arithmetic.formulas.plan import Definition, TypedStep, check_used, plan_of, split_step
 from typeset.arithmetic.formulas.tokens import unknown_name
-from typeset.arithmetic.formulas.tree import names_in
-from typeset.arithmetic.formulas.units import in_unit
+from typeset.arithmetic.formulas.tree import Name, names_in
+from typeset.arithmetic.formulas.units import common_unit, in_unit
 from typeset.arithmetic.formulas.whole import Whole, value_of_whole
 from typeset.arithmetic.kinds import decide, probe_all
 from typeset.arithmetic.names import as_list
@@ -28,7 +36,8 @@ from typeset.arithmetic.workings import MistakenWorking, Working
 from typeset.errors import AmountError
 from typeset.quantities.amount import Amount
 from typeset.quantities.inline import Rich
-from typeset.quantities.units import Dimension, Unit
+from typeset.quantities.units import NUMBER, Dimension, Unit
+from typeset.quantities.writing import say
 
 
 class StepFields(BaseModel):
@@ -77,11 +86,15 @@ class Steps(Family[StepsFields]):
             name = min(both)
             raise AmountError(f"'{name}' is both a quantity and a fact", "keep one of them")
         givens = MappingProxyType({**fields.quantities, **fields.facts})
-        chain = _chain(fields, givens)
-        check_used(chain.plan, givens, self.needless(fields, chain), chain.finds)
+        chain, choice = _chain(fields, givens)
+        finds = as_list(fields.find)
+        check_used(_plan(fields, givens), givens, self.needless(fields, chain), finds)
         teller = chain.told()
         _check_rates(teller.bared)
         amounts = teller.amounts
+        if choice is not None:
+            common_unit([amounts[name].unit for name in choice.candidates])
+            return Problem(self.name, givens, finds, MappingProxyType({finds[0]: NUMBER}), fields)
         units = {name: amounts[name].unit for name in chain.finds}
         return Problem(self.name, givens, chain.finds, MappingProxyType(units), fields)
 
@@ -91,7 +104,9 @@ class Steps(Family[StepsFields]):
 
     def relation(self, problem: Problem[StepsFields]) -> Mapping[str, AnswerValue]:
         """Every result as one formula over the quantities, worked out at once."""
-        chain = _chain_of(problem)
+        chain, choice = _chain_of(problem)
+        if choice is not None:
+            return {choice.name: _chosen(choice, problem, chain)}
         return {
             name: _answer(value_of_whole(formula, problem.givens), problem.units[name], name)
             for name, formula in chain.wholes().items()
@@ -99,8 +114,12 @@ class Steps(Family[StepsFields]):
         }
 
     def smooth(self, problem: Problem[StepsFields]) -> Mapping[str, AnswerValue]:
-        """The same without rounding."""
-        chain = _chain_of(problem)
+        """The same without rounding; of a choice, one number that feels every amount."""
+        chain, choice = _chain_of(problem)
+        if choice is not None:
+            bases = [_whole(name, problem, chain, smooth=True).base for name in choice.candidates]
+            multiplies = any(line.sign in MULTIPLYING for line in chain.told().lines)
+            return {choice.name: probe_of(bases, multiplies)}
         values = {
             name: value_of_whole(formula, problem.givens, smooth=True)
             for name, formula in chain.wholes().items()
@@ -110,22 +129,40 @@ class Steps(Family[StepsFields]):
 
     def strategies(self, problem: Problem[StepsFields]) -> Iterator[Working]:
         """Step by step; by another law of arithmetic; and checked from the answer."""
-        yield from chain_ways(_chain_of(problem), problem.fields.may_be_cut)
+        chain, choice = _chain_of(problem)
+        ways = chain_ways(chain, problem.fields.may_be_cut) if chain.finds else iter(())
+        if choice is not None:
+            ways = chosen_ways(choice, ways, chain.told().amounts)
+        yield from ways
 
     def mistakes(self, problem: Problem[StepsFields]) -> Iterator[MistakenWorking]:
         """A step left out, taken for its opposite, in reading order, or without a quantity."""
-        yield from chain_mistakes(_chain_of(problem), problem.units)
+        chain, choice = _chain_of(problem)
+        if choice is None:
+            yield from chain_mistakes(chain, problem.units)
+            return
+        amounts = chain.told().amounts
+        right = Working("", tuple(chain.told().steps), {n: amounts[n] for n in chain.finds})
+        units = {name: amounts[name].unit for name in chain.finds}
+        wrong = chain_mistakes(chain, units) if chain.finds else iter(())
+        known = {name: amounts[name] for name in problem.givens}
+        yield from chosen_mistakes(choice, wrong, right, known)
 
     def reason(self, problem: Problem[StepsFields]) -> Rich | None:
         """The operations with their numbers, where they bear out what the probes say."""
-        decision = decide(probe_all(self, problem))
-        return chain_reason(_chain_of(problem).told().lines, decision)
+        chain, choice = _chain_of(problem)
+        lines = chain.told().lines
+        told = chain_reason(lines, decide(probe_all(self, problem)))
+        if told is None and choice is not None:
+            return say("What is between the amounts tells which is larger.")
+        return told
 
     def figure(
         self, problem: Problem[StepsFields], answers: Mapping[str, AnswerValue]
     ) -> BarModel | None:
         """A bar of parts where the last step adds or takes away."""
-        return _chain_of(problem).bar_model(answers)
+        chain, choice = _chain_of(problem)
+        return chain.bar_model(answers) if choice is None else None
 
 
 def _check_rates(bared: Collection[Unit]) -> None:
@@ -140,22 +177,42 @@ def _check_rates(bared: Collection[Unit]) -> None:
             )
 
 
-def _chain_of(problem: Problem[StepsFields]) -> Chain:
+def _chain_of(problem: Problem[StepsFields]) -> tuple[Chain, Choice | None]:
     return _chain(problem.fields, problem.givens)
 
 
-def _chain(fields: StepsFields, givens: Mapping[str, Amount]) -> Chain:
+def _plan(fields: StepsFields, givens: Mapping[str, Amount]) -> tuple[Definition, ...]:
     typed = [TypedStep(each.find, each.by, each.say) for each in fields.steps]
-    plan = plan_of(typed, givens)
+    return plan_of(typed, givens)
+
+
+def _chain(fields: StepsFields, givens: Mapping[str, Amount]) -> tuple[Chain, Choice | None]:
+    """The steps that make amounts, and the choice between these if the last step is one."""
     finds = as_list(fields.find)
+    plan, choice = split_choice(_plan(fields, givens), finds)
     made = [each.name for each in plan]
     for name in fields.units:
         if name not in made:
             raise unknown_name(name, made)
     units = dict(fields.units)
-    if fields.answer_in is not None:
+    if choice is not None:
+        finds = tuple(name for name in choice.candidates if name in made)
+    elif fields.answer_in is not None:
         units |= dict.fromkeys(finds, fields.answer_in)
-    return Chain(plan, givens, units, finds)
+    return Chain(plan, givens, units, finds), choice
+
+
+def _whole(name: str, problem: Problem[StepsFields], chain: Chain, smooth: bool = False) -> Whole:
+    formula = chain.wholes().get(name, Name(name))
+    return value_of_whole(formula, problem.givens, smooth)
+
+
+def _chosen(choice: Choice, problem: Problem[StepsFields], chain: Chain) -> NameAnswer:
+    """The choice between the values of whole formulas."""
+    bases = {name: _whole(name, problem, chain).base for name in choice.candidates}
+    best = (max if choice.takes_larger else min)(bases.values())
+    named = [name for name, base in bases.items() if base == best]
+    return NameAnswer(named[0] if len(named) == 1 else EQUAL_ANSWER)
 
 
 def _answer(value: Whole, unit: Unit, name: str) -> Amount:

@@ -11,7 +11,7 @@ from typeset.arithmetic.phrases import is_thing, the, title
 from typeset.quantities.inline import Rich, join
 from typeset.quantities.writing import DIVIDE, MINUS, TIMES, say
 
-_MULTIPLYING = {
+MULTIPLYING = {
     TIMES: "you multiply",
     DIVIDE: "you divide",
     OF: "you take a part",
@@ -30,9 +30,9 @@ _ADDING = {
     "mean": "you add and then divide",
 }
 _WANTED = {
-    Decision.MULTIPLY: (_MULTIPLYING,),
+    Decision.MULTIPLY: (MULTIPLYING,),
     Decision.ADD: (_ADDING,),
-    Decision.BOTH: (_MULTIPLYING, _ADDING),
+    Decision.BOTH: (MULTIPLYING, _ADDING),
 }
 # As many lines are told one by one; of a longer chain one line for each verb.
 _MOST_LINES = 4

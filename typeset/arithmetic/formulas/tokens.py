@@ -28,7 +28,11 @@ FUNCTIONS = {
     "larger of": (2, 2),
     "smaller of": (2, 2),
     "difference": (2, 2),
+    "which is larger": (2, 4),
+    "which is smaller": (2, 4),
 }
+# The functions that answer with a name, and whether they choose the larger.
+CHOICES = {"which is larger": True, "which is smaller": False}
 _SIGNS = {
     "+": PLUS,
     "-": MINUS,
