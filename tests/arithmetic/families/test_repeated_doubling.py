@@ -125,7 +125,10 @@ COMPLAINTS: list[tuple[dict[str, Any], str]] = [
     ({"times": "half"}, "not a whole number of shells"),
     ({"answer in": "kg"}, "another unit than that of 'first'"),
     ({"until": None, "more than": "2 shells"}, "is more than that already"),
-    ({"until": None, "less than": "1 shell"}, "write 'more than'"),
+    (
+        {"until": None, "less than": "1 shell"},
+        "the numbers grow, so 'less than' does not fit; write 'more than'",
+    ),
     ({"until": None, "more than": "9 kg"}, "not in the unit of 3 shells"),
     ({"until": None, "more than": "9 shells", "find": "total"}, "needs the day"),
     ({"until": None, "more than": "999999999 shells"}, "even 24 steps do not lead so far"),

@@ -24,6 +24,8 @@ GREATEST, LEAST = "greatest", "least"
 # A longer list no pupil writes out, and more ways to begin no teacher reads.
 _LONGEST = 30
 _MOST_WAYS = 3
+# What a pupil writes on one line; a longer list is parted by the first digit.
+_ONE_LINE = 12
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,7 +88,9 @@ def _starts(search: Search) -> Iterator[tuple[Rule, ...]]:
 
 
 def _written(rows: Sequence[Digits]) -> str:
-    return listed([whole(value(row)) for row in rows], "and")
+    numbers = [whole(value(row)) for row in rows]
+    # Between numbers that have commas themselves stand semicolons.
+    return "; ".join(numbers) if any("," in each for each in numbers) else listed(numbers, "and")
 
 
 def _listed(search: Search, start: tuple[Rule, ...]) -> Working:
@@ -95,6 +99,8 @@ def _listed(search: Search, start: tuple[Rule, ...]) -> Working:
     rows = kept(rest, rows_by(first, search.length))
     begin = " and ".join(phrase(rule) for rule in start)
     steps = [step(f"{title(begin)}: {_written(rows)}.")]
+    if len(rows) > _ONE_LINE:
+        steps = [step(f"{title(begin)}. List them in order."), *_by_first_digit(rows)]
     for rule in search.without(*start):
         rows, told = _struck_out(rule, rows)
         steps.append(told)
@@ -106,6 +112,14 @@ def _listed(search: Search, start: tuple[Rule, ...]) -> Working:
     return Working(name, tuple(steps), search.answer(found))
 
 
+def _by_first_digit(rows: Sequence[Digits]) -> Iterator[Step]:
+    """A long list, one line for each first digit."""
+    for digit in range(1, 10):
+        begun = [row for row in rows if row[0] == digit]
+        if begun:
+            yield step(f"Beginning with {digit}: {_written(begun)}.")
+
+
 def _struck_out(rule: Rule, rows: list[Digits]) -> tuple[list[Digits], Step]:
     left = kept((rule,), rows)
     if len(left) == len(rows):
@@ -113,7 +127,7 @@ def _struck_out(rule: Rule, rows: list[Digits]) -> tuple[list[Digits], Step]:
     elif len(left) == 1:
         ends = f"only {_written(left)} is left"
     else:
-        ends = f"{_written(left)} are left"
+        return left, step(f"{title(phrase(rule))}. What is left: {_written(left)}.")
     return left, step(f"{title(phrase(rule))}: {ends}.")
 
 

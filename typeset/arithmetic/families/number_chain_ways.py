@@ -165,7 +165,7 @@ def _ways_between(chain: Chain) -> Iterator[Working]:
     if (tried := try_and_improve(Trying(line, result, like))) is not None:
         yield Working("Trial and improvement", tried[1], chain.answer(tried[0]))
     whole = equation(_one_line(chain.links[: at + 1], start), after)
-    opening = step("Without what comes after it, this has to be true.", whole)
+    opening = step("Write a box for the missing number.", whole)
     closing = (*back, opening, *steps, between[1])
     yield Working("Writing it with a box", closing, chain.answer(between[0]))
 

@@ -207,8 +207,8 @@ def _check(fields: RepeatedDoublingFields, end: str, amount: Amount) -> None:
             "give both in one unit",
         )
     if (end == MORE) != (times > 1):
-        wanted = f"'{MORE}'" if times > 1 else f"'{LESS}'"
-        raise AmountError(f"the numbers never get '{end}' what they are", f"write {wanted}")
+        way, wanted = ("grow", MORE) if times > 1 else ("shrink", LESS)
+        raise AmountError(f"the numbers {way}, so '{end}' does not fit", f"write '{wanted}'")
     is_there = (
         fields.first.value > amount.value if end == MORE else fields.first.value < amount.value
     )
