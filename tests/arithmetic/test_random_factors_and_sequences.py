@@ -68,6 +68,22 @@ def test_equal_pieces_of_a_length(counts: list[int], factor: int, units: list[st
 
 
 @tried
+@given(sides=st.lists(st.integers(2, 60), min_size=2, max_size=2, unique=True))
+def test_square_tiles_laid_one_by_one(sides: list[int]) -> None:
+    """The largest square of which whole rows and columns cover the floor, by trying them all."""
+    fits = [side for side in range(1, min(sides) + 1) if not any(each % side for each in sides)]
+    floor = dict(zip(("length", "width"), (f"{side} cm" for side in sides), strict=True))
+    fields = {"square_tiles": floor, "find": ["each", "tiles"]}
+    if fits[-1] == 1:
+        with pytest.raises(AmountError, match="no common factor but 1"):
+            solved("highest common factor", **fields)
+        return
+    solution = solved("highest common factor", **fields)
+    assert value_of(solution, "each") == fits[-1]
+    assert value_of(solution, "tiles") * fits[-1] ** 2 == sides[0] * sides[1]
+
+
+@tried
 @given(counts=st.lists(st.integers(2, 60), min_size=2, max_size=3))
 def test_together_again(counts: list[int]) -> None:
     assume(len(set(counts)) > 1)

@@ -43,6 +43,10 @@ MIXED: dict[str, Any] = {
     "groups called": "rows",
     "find": ["each", "daisies"],
 }
+FLOOR: dict[str, Any] = {
+    "square tiles": {"length": "84 cm", "width": "60 cm"},
+    "find": ["each", "tiles"],
+}
 # By math.gcd: 12 (48 and 36), 12 (84 and 60), 30 (120, 90, 150), 24 (72 and 48), 6 (30 and 42).
 ANSWERS = [
     (SETS, ["12 bundles", "4 red floats", "3 blue floats"]),
@@ -52,6 +56,8 @@ ANSWERS = [
     ({**ROPES, "find": ["blue rope", "red rope"]}, ["7 pieces", "5 pieces"]),
     (THREE, ["0.3 m"]),
     (MIXED, ["24", "2 rows"]),
+    (FLOOR, ["12 cm", "35 tiles"]),
+    ({**FLOOR, "find": ["length", "tiles"], "groups called": "mats"}, ["7 mats", "35 mats"]),
     ({"identical sets": {"hooks": "30", "weights": "42"}, "find": "sets"}, ["6 sets"]),
     ({"equal pieces": {"a": "12 m", "b": "36 m"}, "find": "each"}, ["12 m"]),
 ]
@@ -101,6 +107,9 @@ WRONG = [
     ({**SETS, "find": "red"}, "common factor, not the greatest", "8 red floats"),
     ({**SETS, "find": "red"}, "number of groups and size of a group exchanged", "12 red floats"),
     (ROPES, "common factor, not the greatest", "6 cm"),
+    (FLOOR, "adding instead of multiplying", "12 tiles"),
+    ({**FLOOR, "find": "tiles"}, "common factor, not the greatest", "140 tiles"),
+    ({**FLOOR, "find": "tiles"}, "number of groups and size of a group exchanged", "12 tiles"),
     (ROPES, "subtracting instead of dividing", "24 cm"),
     (SETS, "adding instead of dividing", "84 bundles"),
     ({**ROPES, "find": "red rope"}, "number of groups and size of a group exchanged", "12 pieces"),
@@ -147,6 +156,8 @@ KINDS = [
     ({**SETS, "find": "red"}, Decision.MULTIPLY, "into 48 and into 36"),
     ({**ROPES, "find": "each"}, Decision.MULTIPLY, "the length of one has to go exactly into 84"),
     (MIXED, Decision.MULTIPLY, "what is in one has to go exactly into 72 and into 48"),
+    (FLOOR, Decision.MULTIPLY, "the side of one has to go exactly into 84 cm and into 60 cm"),
+    ({**FLOOR, "find": "tiles"}, Decision.MULTIPLY, "The tiles are squares and cover everything"),
     # The pieces of both ropes are added up in the end.
     (ROPES, Decision.BOTH, "The pieces are then added up. So this one needs both."),
 ]
@@ -205,6 +216,7 @@ COMPLAINTS = [
     ({"find": "pieces"}, "unknown name 'pieces'"),
     ({"answer in": "kg"}, "sets and pieces are not measured in kg"),
     ({"identical sets": None}, "belong to one key"),
+    ({"identical sets": None, "square tiles": {"a": "6 m", "b": "4 m", "c": "8 m"}}, "two sides"),
 ]
 
 
@@ -222,16 +234,16 @@ def test_complaints(solved: Any, changed: dict[str, Any], message: str) -> None:
     counts=st.lists(st.integers(1, 30), min_size=2, max_size=3, unique=True),
     factor=st.integers(2, 20),
     unit=st.sampled_from(["crates", "m", ""]),
-    is_sets=st.booleans(),
+    key=st.sampled_from(["identical sets", "equal pieces", "square tiles"]),
 )
 def test_every_sentence_reads_well(
-    solved: Any, told: Any, counts: list[int], factor: int, unit: str, is_sets: bool
+    solved: Any, told: Any, counts: list[int], factor: int, unit: str, key: str
 ) -> None:
-    names = ("red", "blue", "green")[: len(counts)]
+    names = ("red", "blue", "green")[: 2 if key == "square tiles" else len(counts)]
     amounts = {
-        name: f"{count * factor} {unit}".strip() for name, count in zip(names, counts, strict=True)
+        name: f"{count * factor} {unit}".strip() for name, count in zip(names, counts, strict=False)
     }
-    key, first = ("identical sets", "sets") if is_sets else ("equal pieces", "each")
+    first = "sets" if key == "identical sets" else "each"
     solution = solved(
         "highest common factor", {key: amounts, "find": [first, *names], "groups called": "boxes"}
     )

@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from fractions import Fraction
-from math import lcm
+from math import lcm, prod
 
 from typeset.arithmetic.answers import AnswerValue
-from typeset.arithmetic.equations import equation, minus, plus, times
-from typeset.arithmetic.families.hcf_view import EACH, PIECES, SETS, Hcf
+from typeset.arithmetic.equations import Expression, equation, minus, plus, times
+from typeset.arithmetic.families.hcf_view import EACH, PIECES, SETS, TILES, Hcf
 from typeset.arithmetic.families.hcf_ways import primes_of
 from typeset.arithmetic.families.shared_numbers import and_list, multiples_to, number
-from typeset.arithmetic.methods import in_unit
+from typeset.arithmetic.methods import in_unit, without_noun
 from typeset.arithmetic.workings import MistakenWorking, Step, step
 from typeset.quantities.amount import Amount
 from typeset.quantities.writing import whole
@@ -24,6 +24,7 @@ def hcf_mistakes(view: Hcf) -> Iterator[MistakenWorking]:
     yield from _smaller_number(view)
     yield from _difference(view)
     yield from _sum(view)
+    yield from _sides_added(view)
     yield from _other_question(view)
 
 
@@ -114,20 +115,37 @@ def _sum(view: Hcf) -> Iterator[MistakenWorking]:
         yield MistakenWorking("adding instead of dividing", (*view.conversions, only), answers)
 
 
+def _sides_added(view: Hcf) -> Iterator[MistakenWorking]:
+    """Counts the tiles along two sides instead of all of them."""
+    if TILES not in view.problem.finds:
+        return
+    factor = view.greatest()
+    counts = [number(int(each)) for each in view.quotients(factor).values()]
+    total = view.groups(sum(count.value for count in counts))
+    steps = [*view.conversions, *view.closing(factor)[: 1 + len(counts)]]
+    joined = equation(plus(*counts), without_noun(total))
+    steps.append(step("Together: {total}.", joined, total=total))
+    answers = {TILES: Amount(total.value, view.problem.units[TILES])}
+    yield MistakenWorking("adding instead of multiplying", tuple(steps), answers)
+
+
 def _other_question(view: Hcf) -> Iterator[MistakenWorking]:
     """How many in a set for how many sets, or the length of a piece for how many pieces."""
     problem, factor = view.problem, view.greatest()
     quotients = view.quotients(factor)
     counts = [number(int(each)) for each in quotients.values()]
     total = sum(quotients.values(), Fraction(0))
+    join: Callable[..., Expression] = plus
+    if view.is_tiles:
+        total, join = prod(quotients.values(), start=Fraction(1)), times
     steps: list[Step] = [*view.conversions, *view.closing(factor)[1 : 1 + len(counts)]]
     answers: dict[str, AnswerValue] = {}
     for asked in problem.finds:
         if asked == _key(view):
             answers[asked] = Amount(total, problem.units[asked])
-            joined = equation(plus(*counts), Amount(total))
+            joined = equation(join(*counts), Amount(total))
             steps.append(step("That makes {n} together.", joined, n=Amount(total)))
-        elif asked == PIECES or asked in quotients:
+        elif asked in (PIECES, TILES) or asked in quotients:
             answers[asked] = Amount(Fraction(factor), problem.units[asked])
         break
     if answers:

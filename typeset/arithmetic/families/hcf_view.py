@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
+from math import prod
 from typing import Any
 
 from typeset.arithmetic.answers import AnswerValue
-from typeset.arithmetic.equations import equation, over, plus
+from typeset.arithmetic.equations import equation, over, plus, times
 from typeset.arithmetic.families.shared_numbers import in_one_unit, lead
 from typeset.arithmetic.methods import in_unit, is_counted, without_noun
 from typeset.arithmetic.phrases import title
@@ -19,9 +20,10 @@ from typeset.quantities.inline import join, words
 from typeset.quantities.units import Dimension, Unit, noun
 from typeset.quantities.writing import say
 
-SETS, EACH, PIECES = "sets", "each", "pieces"
+SETS, EACH, PIECES, TILES = "sets", "each", "pieces", "tiles"
 _SET = noun("set", "sets")
 _PIECE = noun("piece", "pieces")
+_TILE = noun("tile", "tiles")
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,8 +46,13 @@ class Hcf:
 
     @property
     def is_sets(self) -> bool:
-        """True for identical sets, False for equal pieces."""
+        """True for identical sets, False for equal pieces and tiles."""
         return self.problem.fields.identical_sets is not None
+
+    @property
+    def is_tiles(self) -> bool:
+        """True for square tiles, which cover a rectangle."""
+        return self.problem.fields.square_tiles is not None
 
     @property
     def group(self) -> Unit:
@@ -82,7 +89,8 @@ class Hcf:
             return {SETS: self.groups(factor), **said}
         said = {name: self.groups(value) for name, value in quotients.items()}
         total = self.groups(sum(quotients.values(), Fraction(0)))
-        return {EACH: self.size(factor), PIECES: total, **said}
+        tiles = self.groups(prod(quotients.values(), start=Fraction(1)))
+        return {EACH: self.size(factor), PIECES: total, TILES: tiles, **said}
 
     def answers(self, factor: int) -> dict[str, AnswerValue]:
         """The answers that this factor gives, in the units asked for."""
@@ -94,7 +102,9 @@ class Hcf:
     def largest(self, factor: int) -> Step:
         """'Each piece can be at most 12 cm long.'"""
         text = f"Each {self.group.singular} can have at most {{each}}."
-        if self.size(factor).unit.dimension is Dimension.LENGTH:
+        if self.is_tiles:
+            text = f"The side of each {self.group.singular} can be at most {{each}}."
+        elif self.size(factor).unit.dimension is Dimension.LENGTH:
             text = f"Each {self.group.singular} can be at most {{each}} long."
         return step(text, each=self.size(factor))
 
@@ -110,6 +120,10 @@ class Hcf:
             total = values[PIECES]
             joined = equation(plus(*counts), without_noun(total))
             steps.append(step("Together: {total}.", joined, total=total))
+        if TILES in self.problem.finds:
+            total = values[TILES]
+            product = equation(times(*counts), without_noun(total))
+            steps.append(step("Rows and columns make {total}.", product, total=total))
         last = self.answers(factor).get(EACH)
         if isinstance(last, Amount) and not is_counted(last) and last.unit != values[EACH].unit:
             told = equation(values[EACH], last)
@@ -165,4 +179,6 @@ def group_of(fields: Any) -> Unit:
         named = fields.answer_in
     if isinstance(named, Unit) and named.singular:
         return named
+    if fields.square_tiles is not None:
+        return _TILE
     return _SET if fields.identical_sets is not None else _PIECE

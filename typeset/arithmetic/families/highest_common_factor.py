@@ -15,6 +15,7 @@ from typeset.arithmetic.families.hcf_view import (
     EACH,
     PIECES,
     SETS,
+    TILES,
     Hcf,
     group_of,
     hcf_of,
@@ -45,11 +46,17 @@ from typeset.quantities.writing import say, write, write_plain
 
 # More equal parts than these make a bar that nobody can count.
 _MOST_PARTS = 12
+_FINDS = {
+    "identical sets": (SETS,),
+    "equal pieces": (EACH, PIECES),
+    "square tiles": (EACH, TILES),
+}
 
 
 class HighestCommonFactorFields(NamedNumbers):
     """`identical sets: {red: 48 red floats, blue: 36 blue floats}`, `find: [sets, red, blue]`;
-    or `equal pieces: {blue rope: 84 cm, red rope: 60 cm}`, `find: [each, pieces]`.
+    or `equal pieces: {blue rope: 84 cm, red rope: 60 cm}`, `find: [each, pieces]`;
+    or `square tiles: {length: 84 cm, width: 60 cm}`, `find: [each, tiles]`.
 
     A name after `find` asks how many of it are in each set, or how many pieces it gives.
     `groups called` names the sets or pieces.
@@ -57,12 +64,28 @@ class HighestCommonFactorFields(NamedNumbers):
 
     identical_sets: dict[str, PositiveAmount] | None = Field(default=None, alias="identical sets")
     equal_pieces: dict[str, PositiveAmount] | None = Field(default=None, alias="equal pieces")
+    square_tiles: dict[str, PositiveAmount] | None = Field(default=None, alias="square tiles")
     find: str | list[str]
     groups_called: UnitField | None = Field(default=None, alias="groups called")
 
     def amounts(self) -> Mapping[str, Amount]:
         """The amounts by name, whichever key they stand under."""
-        return self.identical_sets or self.equal_pieces or {}
+        return self.identical_sets or self.equal_pieces or self.square_tiles or {}
+
+    def key(self) -> str:
+        """The key that the amounts stand under. Raises AmountError unless it is one."""
+        under = {
+            "identical sets": self.identical_sets,
+            "equal pieces": self.equal_pieces,
+            "square tiles": self.square_tiles,
+        }
+        used = [key for key, amounts in under.items() if amounts is not None]
+        if len(used) != 1:
+            raise AmountError(
+                "the numbers belong to one key, 'identical sets', 'equal pieces' or 'square tiles'",
+                "write such as identical sets: {red: 48 floats, blue: 36 floats}",
+            )
+        return used[0]
 
 
 class HighestCommonFactor(Family[HighestCommonFactorFields]):
@@ -73,21 +96,15 @@ class HighestCommonFactor(Family[HighestCommonFactorFields]):
 
     def build(self, fields: HighestCommonFactorFields) -> Problem[HighestCommonFactorFields]:
         """The problem; the amounts are whole, and not all the same."""
-        if (fields.identical_sets is None) == (fields.equal_pieces is None):
-            raise AmountError(
-                "the numbers belong to one key, 'identical sets' or 'equal pieces'",
-                "write such as identical sets: {red: 48 floats, blue: 36 floats}",
-            )
-        key = "identical sets" if fields.identical_sets is not None else "equal pieces"
-        amounts = fields.amounts()
-        check_names(amounts, (SETS, EACH, PIECES), key)
-        if fields.equal_pieces is not None:
+        key, amounts, finds = fields.key(), fields.amounts(), as_list(fields.find)
+        check_names(amounts, (SETS, EACH, PIECES, TILES), key)
+        if fields.identical_sets is None:
             check_same_kind(amounts)
+        if fields.square_tiles is not None and len(amounts) != 2:
+            raise AmountError("a rectangle has two sides", "give its length and its width")
         check_whole(amounts)
-        finds = as_list(fields.find)
-        known = (*((SETS,) if fields.identical_sets is not None else (EACH, PIECES)), *amounts)
         for asked in finds:
-            one_of(asked, known)
+            one_of(asked, (*_FINDS[key], *amounts))
         units = MappingProxyType({asked: _unit(asked, fields) for asked in finds})
         return Problem(self.name, MappingProxyType(dict(amounts)), finds, units, fields)
 
@@ -126,7 +143,7 @@ class HighestCommonFactor(Family[HighestCommonFactorFields]):
                     (n * scale_of(problem, name) for name, n in counts.items()), Fraction(0)
                 )
             else:
-                names = view.names if asked in (SETS, EACH) else (asked,)
+                names = view.names if asked in (SETS, EACH, TILES) else (asked,)
                 value = prod((scale_of(problem, name) for name in names), start=answer.value)
             answers[asked] = answer.like(value)
         # The pieces of all are added up, whatever else is asked for first.
@@ -146,8 +163,8 @@ class HighestCommonFactor(Family[HighestCommonFactorFields]):
 def _unit(asked: str, fields: HighestCommonFactorFields) -> Unit:
     """Sets and pieces go by the name of a group, what is in one by its own unit."""
     amounts = in_one_unit(fields.amounts())[0]
-    counts_groups = asked in (SETS, PIECES) or (
-        asked in amounts and fields.equal_pieces is not None
+    counts_groups = asked in (SETS, PIECES, TILES) or (
+        asked in amounts and fields.identical_sets is None
     )
     measured = None if counts_groups else amounts.get(asked)
     if asked == EACH:
@@ -179,6 +196,12 @@ def _reason(view: Hcf) -> Rich:
         )
         return say(text, factor=Amount(Fraction(factor)))
     size = view.size(factor)
+    if view.is_tiles:
+        text = (
+            f"The {groups} are squares and cover everything, so the side of one has to go exactly "
+            f"{goes}. The greatest that does is {{factor}}."
+        )
+        return say(text, factor=without_noun(size))
     what = {Dimension.LENGTH: "the length of one"}.get(size.unit.dimension, "what is in one")
     text = (
         f"The {groups} are all alike and nothing is left over, so {what} has to go exactly "
