@@ -66,7 +66,7 @@ def solve_week(week: Week, version: Version = Version.CORE) -> SolvedWeek:
     lessons = tuple(_solve(lesson, titles, complaints, varied.unfit) for lesson in varied.lessons)
     if complaints:
         raise ContentError(complaints)
-    return SolvedWeek(replace(week, lessons=varied.lessons), lessons)
+    return SolvedWeek(replace(week, lessons=varied.lessons), lessons, version)
 
 
 def solve_lesson(lesson: Lesson) -> SolvedLesson:

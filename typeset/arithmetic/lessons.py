@@ -7,6 +7,7 @@ from typing import TypeAlias
 
 from typeset.arithmetic.misconceptions import Misconception
 from typeset.arithmetic.solving import Solution
+from typeset.arithmetic.variation.wishes import Version
 from typeset.arithmetic.workings import MistakenWorking
 from typeset.quantities.inline import Rich
 from typeset.reading.content import Extension, Lesson, ProblemContent, Week
@@ -95,6 +96,7 @@ class SolvedWeek:
 
     week: Week
     lessons: tuple[SolvedLesson, ...]
+    version: Version = Version.CORE
 
 
 def problems_of(stage: SolvedStage) -> tuple[SolvedProblem, ...]:

@@ -16,6 +16,22 @@ LAST_WEEK = "last week"
 # Begins the condition that numbers are not those of an earlier lesson ('different from monday').
 DIFFERENT_FROM = "different from"
 
+SUPPORT, CORE, STRETCH = "support", "core", "stretch"
+VERSIONS = (SUPPORT, CORE, STRETCH)
+# What can be made of a week, as typed after 'makes:' and after --only.
+TASK_SHEET, ANSWER_BOOKLET = "task sheet", "answer booklet"
+FOLDED_BOOKLET, MARKING_STRIPS = "folded booklet", "marking strips"
+SORTING_CARDS, SORTING_KEY = "sorting cards", "sorting key"
+DOCUMENTS = (
+    TASK_SHEET,
+    ANSWER_BOOKLET,
+    FOLDED_BOOKLET,
+    MARKING_STRIPS,
+    SORTING_CARDS,
+    SORTING_KEY,
+)
+USUAL_DOCUMENTS = (TASK_SHEET, ANSWER_BOOKLET)
+
 
 class Space(Enum):
     """What a pupil is given to answer in."""
@@ -192,3 +208,6 @@ class Week:
     seed: int = 1
     # Lessons that are only looked back at, where one lesson is read alone.
     background: tuple[Lesson, ...] = ()
+    # Which versions of its sheets are made, easiest first, and which documents.
+    versions: tuple[str, ...] = (CORE,)
+    makes: tuple[str, ...] = USUAL_DOCUMENTS

@@ -3,17 +3,17 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from typeset.errors import Complaint
-from typeset.reading.complaints import KEYS, shown, wrong_kind
-from typeset.reading.content import LAST_WEEK
-from typeset.reading.keys import Keys, opened
+from typeset.reading.complaints import KEYS, shown, unknown_word, wrong_kind
+from typeset.reading.content import CORE, DOCUMENTS, LAST_WEEK, USUAL_DOCUMENTS, VERSIONS
+from typeset.reading.keys import Keys, opened, plain_key
 from typeset.reading.tree import Keyed, Node, Scalar
 
 REQUIRED_KEYS = ("week", "class", "lessons")
-OPTIONAL_KEYS = ("layout", "note", "year", "nouns", "seed")
+OPTIONAL_KEYS = ("layout", "note", "year", "nouns", "seed", "versions", "makes")
 STANDARD_LAYOUT = "standard"
 # The year groups of pupils of 7 to 11.
 YEARS = (3, 6)
@@ -36,6 +36,8 @@ class WeekPlan:
     year: int | None = None
     # What varied numbers are drawn from.
     seed: int = FIRST_SEED
+    versions: tuple[str, ...] = (CORE,)
+    makes: tuple[str, ...] = USUAL_DOCUMENTS
 
     @property
     def names(self) -> tuple[str, ...]:
@@ -61,7 +63,21 @@ def read_plan(root: Node | None, complaints: list[Complaint]) -> WeekPlan:
         lessons=_read_lesson_names(keys),
         year=keys.whole_number("year", *YEARS),
         seed=_read_seed(keys),
+        versions=_chosen(keys, "versions", VERSIONS) or (CORE,),
+        makes=_chosen(keys, "makes", DOCUMENTS) or USUAL_DOCUMENTS,
     )
+
+
+def _chosen(keys: Keys, key: str, words: Sequence[str]) -> tuple[str, ...]:
+    """Those of the words that are listed, each once and in their usual order."""
+    found: set[str] = set()
+    for text in keys.texts(key):
+        word = next((each for each in words if each == plain_key(text.text).lower()), None)
+        if word is None:
+            keys.complaints.append(unknown_word(text.text, text.place, f"'{key}'", words))
+        else:
+            found.add(word)
+    return tuple(word for word in words if word in found)
 
 
 def _read_seed(keys: Keys) -> int:

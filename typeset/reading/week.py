@@ -165,6 +165,8 @@ def _week(
         note=plan.note,
         year=plan.year,
         seed=plan.seed,
+        versions=plan.versions,
+        makes=plan.makes,
     )
 
 

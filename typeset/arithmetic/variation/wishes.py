@@ -5,6 +5,8 @@ from __future__ import annotations
 from enum import Enum
 from fractions import Fraction
 
+from typeset.reading import content
+
 # A support version asks for at most three quarters of the demand, a stretch version for at
 # least five quarters (ours; a pupil should notice the difference, and a class still talk
 # about one question). New numbers for a look back stay within a quarter.
@@ -16,9 +18,9 @@ NEW_BETWEEN = (Fraction(3, 4), Fraction(5, 4))
 class Version(Enum):
     """The versions of a week's sheets."""
 
-    SUPPORT = "support"
-    CORE = "core"
-    STRETCH = "stretch"
+    SUPPORT = content.SUPPORT
+    CORE = content.CORE
+    STRETCH = content.STRETCH
 
 
 class Wish(Enum):
