@@ -139,7 +139,9 @@ def _taken_away(view: Hcf) -> Iterator[Working]:
         large, small = max(small, rest), min(small, rest)
         if len(steps) > _MOST_DIFFERENCES:
             return
-    steps.append(step(f"Now both are {whole(small)}: nothing greater goes into both."))
+    pair = and_list(view.counts)
+    text = f"Now both are {whole(small)}, the greatest number that goes into {pair}."
+    steps.append(step(text))
     yield _working(view, "Taking away again and again", steps, small)
 
 

@@ -39,7 +39,7 @@ MISTAKES = (
     Misconception(
         "common factor, not the greatest",
         "stops at a number that goes into all of them although a greater one does too",
-        "Is there another number above 1 that still goes into what is in each?",
+        "Divide the numbers by yours. Does anything above 1 still go into all the results?",
     ),
     Misconception(
         "smallest number taken as the factor",
