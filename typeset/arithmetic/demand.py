@@ -51,6 +51,8 @@ _DIGIT = Fraction(1, 4)
 _CROSSING = Fraction(1, 2)
 # For each product of two digits that a written multiplication (or the check of a division) has.
 _BEYOND_TABLES = Fraction(3, 4)
+# For each further row of a long multiplication (a further subtraction of a long division).
+_ROW = Fraction(2)
 # A rest to find after the nearest table fact.
 _REST = Fraction(1)
 _PART = Fraction(2)
@@ -174,7 +176,12 @@ def _product(left: Fraction, right: Fraction) -> Fraction:
     """Nothing for a fact of the tables, whatever noughts hang on its numbers, nor for × 10."""
     if (_in_tables(left) and _in_tables(right)) or _moves_places(left) or _moves_places(right):
         return Fraction(0)
-    return _BEYOND_TABLES * max(2, _places_to_work(left) * _places_to_work(right))
+    return _written_product(_places_to_work(left), _places_to_work(right))
+
+
+def _written_product(one: int, other: int) -> Fraction:
+    """The products of digits, and the rows that have to be added where both have several."""
+    return _BEYOND_TABLES * max(2, one * other) + _ROW * (min(one, other) - 1)
 
 
 def _places_to_work(value: Fraction) -> int:
@@ -195,7 +202,7 @@ def _quotient(left: Fraction, right: Fraction, has_rest: bool) -> Fraction:
 def _part(left: Fraction, right: Fraction) -> Fraction:
     """3/4 of 12 divides by 4 and takes 3 of that; a percentage has its number of hundredths."""
     if left.denominator == 1:
-        return _BEYOND_TABLES * max(2, digits_of(left) * digits_of(right))
+        return _written_product(digits_of(left), digits_of(right))
     under = Fraction(left.denominator)
     taken = _product(right / under, Fraction(left.numerator)) if left.numerator != 1 else 0
     return _quotient(right, under, False) + taken
