@@ -75,3 +75,15 @@ def test_each_product_stands_in_its_field_however_small(
     # Larger parts stay larger.
     widths = [field.width_pt for field in fields[:4]]
     assert widths == sorted(widths, reverse=True)
+
+
+@pytest.mark.parametrize(("rows", "columns"), [(21, 23), (21, 60), (60, 21), (25, 300), (300, 22)])
+def test_a_large_array_is_to_scale_or_marked_as_broken(rows: int, columns: int) -> None:
+    drawing = draw_figure(
+        DotArray(rows, columns, mark(rows), mark(columns)), Show.COMPLETE, 400.0, 12.0
+    )
+    (only,) = rects(drawing)
+    is_true = only.width_pt / only.height_pt == pytest.approx(columns / rows, rel=0.02)
+    assert is_true == (dots(drawing) == [])
+    assert min(only.width_pt, only.height_pt) >= 24.0 - 1e-9
+    assert (only.width_pt > only.height_pt) == (columns > rows)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from itertools import product
 
 import pytest
@@ -100,7 +101,29 @@ def test_a_large_table_is_told_in_part_with_its_last_row_and_column() -> None:
     assert drawing.height_pt < 300
 
 
-def test_a_table_too_wide_for_its_room_is_an_error() -> None:
-    wide = RatioTable(("a",), (tuple(Mark(words("123,456,789")) for _ in range(8)),))
-    with pytest.raises(FitError, match="8 columns"):
-        draw_figure(wide, Show.COMPLETE, 200.0, 12.0)
+WIDE = RatioTable(
+    ("a", "b"),
+    tuple(tuple(Mark(words(f"{row}23,456,78{at}")) for at in range(4)) for row in (1, 2)),
+    (
+        Jump(0, 1, Mark(words("× 3"))),
+        Jump(0, 1, Mark(words("÷ 3")), below=True),
+    ),
+)
+
+
+def test_a_table_too_wide_for_its_room_is_turned(assert_clean: Callable[[Drawing], None]) -> None:
+    drawing = draw_figure(WIDE, Show.COMPLETE, 230.0, 12.0)
+    assert_clean(drawing)
+    at = {s.text: (s.x_pt, s.y_pt) for s in drawing.shapes if isinstance(s, TextRun)}
+    for row in (1, 2):
+        ys = [at[f"{row}23,456,78{column}"][1] for column in range(4)]
+        assert ys == sorted(ys)
+        xs = [at[f"{row}23,456,78{column}"][0] for column in range(4)]
+        assert max(xs) - min(xs) < 3
+    # What ran over the table runs at its left, what ran under it at its right.
+    assert at["× 3"][0] < at["123,456,780"][0] < at["223,456,780"][0] < at["÷ 3"][0]
+
+
+def test_a_table_too_wide_even_when_turned_is_an_error() -> None:
+    with pytest.raises(FitError, match="2 columns"):
+        draw_figure(WIDE, Show.COMPLETE, 100.0, 12.0)

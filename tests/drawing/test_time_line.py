@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 
 import pytest
@@ -49,12 +50,44 @@ def test_the_empty_frame_has_moments_and_names_only() -> None:
     assert shafts(frame) == []
 
 
-def test_moments_too_near_for_the_gap_are_an_error() -> None:
-    close = TimeLine(
-        (Moment("now", Fraction(0)), Moment("soon", Fraction(1)), Moment("late", Fraction(900))),
-        TimeRow("a", (None, None, None)),
-        TimeRow("b", (None, None, None)),
-        mark("215 litres"),
-    )
+CLOSE = TimeLine(
+    (Moment("now", Fraction(0)), Moment("soon", Fraction(1)), Moment("late", Fraction(900))),
+    TimeRow("a", (None, None, None)),
+    TimeRow("b", (None, None, None)),
+    mark("215 litres"),
+)
+
+
+def breaks(drawing: Drawing) -> list[Path]:
+    """The white openings of the marks of a break."""
+    paths = [s for s in drawing.shapes if isinstance(s, Path)]
+    return [path for path in paths if path.fill is not None and path.fill[0] == 1.0]
+
+
+def test_a_step_too_short_for_the_gap_breaks_the_scale_of_the_others() -> None:
+    drawing = draw_figure(CLOSE, Show.COMPLETE, 300.0, 12.0)
+    assert len(shafts(drawing)) == 3
+    # One mark on each of the two rows, between 'soon' and 'late'.
+    openings = breaks(drawing)
+    assert len(openings) == 2
+    xs = sorted(float(path.steps[0][1]) for path in shafts(drawing))
+    assert all(xs[1] < float(path.steps[0][1]) < xs[2] for path in openings)
+    assert breaks(draw_figure(TANKS, Show.COMPLETE, 460.0, 12.0)) == []
+
+
+def test_moments_without_room_for_the_gap_are_an_error() -> None:
     with pytest.raises(FitError, match="moments"):
-        draw_figure(close, Show.COMPLETE, 300.0, 12.0)
+        draw_figure(CLOSE, Show.COMPLETE, 120.0, 12.0)
+
+
+def test_long_names_stand_over_and_under_a_narrow_time_line() -> None:
+    rows = [
+        replace(row, name=f"breakwaterlighthouse {row.name}") for row in (TANKS.upper, TANKS.lower)
+    ]
+    drawing = draw_figure(replace(TANKS, upper=rows[0], lower=rows[1]), Show.COMPLETE, 250.0, 12.0)
+    runs = {s.text: s.y_pt for s in drawing.shapes if isinstance(s, TextRun)}
+    others = [y for text, y in runs.items() if text in ("340", "400", "520")]
+    names = [y for text, y in runs.items() if text.startswith("breakwater")]
+    assert len(names) == 2
+    assert min(names) < min(others) < max(names)
+    assert max(y for text, y in runs.items() if text in ("125", "305")) < max(names)

@@ -17,6 +17,8 @@ _STEP_ASIDE_PT = 3.0
 _RISE_PT = 9.0
 _LABEL_GAP_PT = 1.5
 _LEVEL_GAP_PT = 4.0
+# White between a table and the arrows beside it.
+SIDE_GAP_PT = 2.0
 
 
 def draw_jumps(
@@ -69,8 +71,9 @@ def _span(jump: Jump, label: Label, xs_pt: Sequence[float]) -> Span:
 
 
 def side_jumps_width_pt(jumps: Sequence[Jump], show: Show, size_pt: float) -> float:
-    """The width that arrows at the right of a table need."""
-    return sum(_side_step(label) for _, label in _shown(jumps, show, size_pt))
+    """The width that arrows beside a table need, with the white between them and the table."""
+    shown = _shown(jumps, show, size_pt)
+    return sum(_side_step(label) for _, label in shown) + (SIDE_GAP_PT if shown else 0.0)
 
 
 def _side_step(label: Label) -> float:
@@ -101,5 +104,29 @@ def draw_side_jumps(
         left = base_pt + rise + _LABEL_GAP_PT + 1
         sketch.put(label, left, (start + end) / 2 - label.middle_pt)
         out = left + label.width_pt
-    if out > sketch.width_pt:
+    if shown and out > sketch.width_pt:
+        raise FitError(f"the arrows beside the table leave its {sketch.width_pt:.0f} pt")
+
+
+def draw_left_jumps(
+    sketch: Sketch,
+    jumps: Sequence[Jump],
+    ys_pt: Sequence[float],
+    look: tuple[Show, float],
+    base_pt: float,
+) -> None:
+    """The same at the left of a table. Raises FitError where one leaves the width."""
+    show, size_pt = look
+    shown = _shown(jumps, show, size_pt)
+    shown.sort(key=lambda item: abs(item[0].end - item[0].start))
+    out = base_pt
+    for jump, label in shown:
+        start, end = ys_pt[jump.start], ys_pt[jump.end]
+        aside = _STEP_ASIDE_PT if end > start else -_STEP_ASIDE_PT
+        rise = base_pt - out + _RISE_PT
+        sketch.add(*arch_arrow_sideways(start + aside, end - aside, base_pt, -rise))
+        left = base_pt - rise - _LABEL_GAP_PT - 1 - label.width_pt
+        sketch.put(label, left, (start + end) / 2 - label.middle_pt)
+        out = left
+    if shown and out < 0:
         raise FitError(f"the arrows beside the table leave its {sketch.width_pt:.0f} pt")

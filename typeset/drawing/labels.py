@@ -79,6 +79,11 @@ def plain_width_pt(text: str, size_pt: float) -> float:
     return text_width_pt(text, size_pt)
 
 
+def longest_word_pt(text: str, size_pt: float, face: Face = Face.REGULAR) -> float:
+    """The least width that a name can be broken to. Raises GlyphError."""
+    return max(text_width_pt(word, size_pt, face) for word in text.split(" "))
+
+
 def wrapped_label(text: str, size_pt: float, room_pt: float, face: Face = Face.REGULAR) -> Label:
     """A name over as many lines as it needs, left-aligned, broken at spaces only.
 

@@ -18,7 +18,7 @@ from typeset.drawing.labels import Label, mark_label, shown_text, wrapped_label
 from typeset.drawing.pens import FINE_PT, OUTLINE_PT, arrow_head, rule
 from typeset.drawing.placing import Rows, place_rows
 from typeset.drawing.shapes import Drawing
-from typeset.drawing.sketch import Sketch, largest_with_names
+from typeset.drawing.sketch import OUTSIDE, Sketch, largest_with_names
 
 _TICK_PT = 4.0
 # The line runs on past its last tick and ends in an arrow head: numbers go on.
@@ -54,6 +54,7 @@ def _single(figure: NumberLine, show: Show, width_pt: float, plan: tuple[float, 
     size_pt, share = plan
     sketch = Sketch(width_pt)
     left = _put_names(sketch, [(figure.name, 0.0)], size_pt, share)
+    outside = _outside([figure.name], (width_pt, size_pt), share)
     marks = [tick.mark for tick in figure.ticks]
     xs = _places([tick.at for tick in figure.ticks], marks, (left, width_pt), show, size_pt)
     _draw_line(sketch, left, xs, 0.0, show)
@@ -65,6 +66,7 @@ def _single(figure: NumberLine, show: Show, width_pt: float, plan: tuple[float, 
     base = _TICK_PT + below.height_pt + _LABEL_GAP_PT
     draw_jumps(sketch, under, _ports(xs, marks, below, show), (show, size_pt), base, up=False)
     _leave_room(sketch, show, -_WRITING_PT, _WRITING_PT)
+    _put_over(sketch, outside[0])
     return sketch.finished(number_line_words(figure, show))
 
 
@@ -73,7 +75,8 @@ def _double(
 ) -> Drawing:
     size_pt, share = plan
     sketch = Sketch(width_pt)
-    between = _between(figure, share * width_pt, size_pt)
+    outside = _outside([figure.upper_name, figure.lower_name], (width_pt, size_pt), share)
+    between = _BETWEEN_PT if share == OUTSIDE else _between(figure, share * width_pt, size_pt)
     left = _put_names(
         sketch, [(figure.upper_name, 0.0), (figure.lower_name, between)], size_pt, share
     )
@@ -95,6 +98,9 @@ def _double(
         ports = _ports(xs, side, rows, show)
         draw_jumps(sketch, jumps, ports, (show, size_pt), edge - reach if up else edge + reach, up)
     _leave_room(sketch, show, -_WRITING_PT, between + _WRITING_PT)
+    _put_over(sketch, outside[0])
+    if outside[1] is not None:
+        sketch.put(outside[1], 0.0, sketch.lowest_pt() + _LABEL_GAP_PT)
     return sketch.finished(double_line_words(figure, show))
 
 
@@ -109,12 +115,27 @@ def _put_names(
     sketch: Sketch, names: Sequence[tuple[str, float]], size_pt: float, share: float
 ) -> float:
     """The names at the left of their lines; the x at which the lines may start."""
+    if share == OUTSIDE:
+        return FINE_PT
     room = share * sketch.width_pt
     labels = [(wrapped_label(name, size_pt, room), y) for name, y in names if name]
     for label, y in labels:
         sketch.put(label, 0.0, y - label.middle_pt)
     widest = max((label.width_pt for label, _ in labels), default=0.0)
     return widest + _NAME_GAP_PT if labels else FINE_PT
+
+
+def _outside(names: Sequence[str], room: tuple[float, float], share: float) -> list[Label | None]:
+    """Names that stand over the upper line and under the lower one, over the whole width."""
+    width_pt, size_pt = room
+    if share != OUTSIDE:
+        return [None] * len(names)
+    return [wrapped_label(name, size_pt, width_pt) if name else None for name in names]
+
+
+def _put_over(sketch: Sketch, name: Label | None) -> None:
+    if name is not None:
+        sketch.put(name, 0.0, sketch.highest_pt() - _LABEL_GAP_PT - name.height_pt)
 
 
 def _places(

@@ -57,7 +57,12 @@ def _outline(figure: Outline, show: Show, width_pt: float, size_pt: float) -> Dr
     sides = _sides(figure, show, size_pt)
     xs, ys = (sorted({corner[axis] for corner in figure.corners}) for axis in (0, 1))
     left, right = _margins(sides, xs, show)
-    columns, rows = _strips(sides, xs, ys, width_pt - left - right)
+    inside = mark_label(figure.inside, show, size_pt)
+    field = _largest_field(figure, xs, ys)
+    needs = _needs(sides, xs, level=True), _needs(sides, ys, level=False)
+    if inside is not None:
+        needs[0][field[0]] = max(needs[0][field[0]], inside.width_pt + 2 * _GAP_PT)
+    columns, rows = _strips((xs, ys), needs, width_pt - left - right)
     across = _places(xs, left, columns)
     down = _places(ys, 0.0, rows)
     points = [(across[x], down[y]) for x, y in (*figure.corners, figure.corners[0])]
@@ -69,7 +74,9 @@ def _outline(figure: Outline, show: Show, width_pt: float, size_pt: float) -> Dr
         if side.label is not None:
             _put_beside(sketch, side, (across[side.start[0]], down[side.start[1]]),
                         (across[side.end[0]], down[side.end[1]]), side.label)  # fmt: skip
-    _put_inside(sketch, figure, show, size_pt, (across, down))
+    if inside is not None:
+        centre = across[xs[field[0]]] + columns[field[0]] / 2
+        sketch.put_level(inside, centre, down[ys[field[1]]] + rows[field[1]] / 2)
     total = mark_label(figure.total, show, size_pt)
     if total is not None:
         low = max(0.0, (across[xs[0]] + across[xs[-1]] - total.width_pt) / 2)
@@ -96,25 +103,22 @@ def _margins(sides: Sequence[_Side], xs: Sequence[Fraction], show: Show) -> tupl
 
 
 def _strips(
-    sides: Sequence[_Side], xs: Sequence[Fraction], ys: Sequence[Fraction], room_pt: float
+    places: tuple[Sequence[Fraction], Sequence[Fraction]],
+    needs: tuple[Sequence[float], Sequence[float]],
+    room_pt: float,
 ) -> tuple[list[float], list[float]]:
     """The widths of the columns and the heights of the rows between the corners."""
-    column_needs = _needs(sides, xs, level=True)
-    row_needs = _needs(sides, ys, level=False)
+    xs, ys = places
     scale = min(
         min(room_pt, _MOST_WIDTH_PT) / float(xs[-1] - xs[0]),
         _MOST_HEIGHT_PT / float(ys[-1] - ys[0]),
     )
-    columns = [
-        max(float(b - a) * scale, need)
-        for (a, b), need in zip(pairwise(xs), column_needs, strict=True)
-    ]
-    rows = [
-        max(float(b - a) * scale, need)
-        for (a, b), need in zip(pairwise(ys), row_needs, strict=True)
-    ]
+    columns, rows = (
+        [max(float(b - a) * scale, need) for (a, b), need in zip(pairwise(way), own, strict=True)]
+        for way, own in zip(places, needs, strict=True)
+    )
     if sum(columns) > room_pt:
-        columns = _squeezed(columns, column_needs, room_pt)
+        columns = _squeezed(columns, needs[0], room_pt)
     return columns, rows
 
 
@@ -180,28 +184,18 @@ def _put_beside(sketch: Sketch, side: _Side, start: Point, end: Point, label: La
     sketch.put(label, low, middle_y - label.middle_pt)
 
 
-def _put_inside(
-    sketch: Sketch,
-    figure: Outline,
-    show: Show,
-    size_pt: float,
-    places: tuple[dict[Fraction, float], dict[Fraction, float]],
-) -> None:
-    """The mark of the area in the largest field of the shape."""
-    label = mark_label(figure.inside, show, size_pt)
-    if label is None:
-        return
-    across, down = places
+def _largest_field(
+    figure: Outline, xs: Sequence[Fraction], ys: Sequence[Fraction]
+) -> tuple[int, int]:
+    """The column and row of the largest field between the corners that lies in the shape."""
     fields = [
-        ((right - left) * (bottom - top), (left + right) / 2, (top + bottom) / 2, right - left)
-        for (x1, left), (x2, right) in pairwise(across.items())
-        for (y1, top), (y2, bottom) in pairwise(down.items())
+        ((x2 - x1) * (y2 - y1), column, row)
+        for column, (x1, x2) in enumerate(pairwise(xs))
+        for row, (y1, y2) in enumerate(pairwise(ys))
         if _holds(figure, (x1 + x2) / 2, (y1 + y2) / 2)
     ]
-    _, x, y, width = max(fields)
-    if label.width_pt + 2 * _GAP_PT > width:
-        raise FitError("the area of a shape does not fit into it; a wider column would help")
-    sketch.put_level(label, x, y)
+    _, column, row = max(fields)
+    return column, row
 
 
 def _holds(figure: Outline, x: Fraction, y: Fraction) -> bool:

@@ -130,10 +130,11 @@ def arch_arrow(start_pt: float, end_pt: float, base_pt: float, rise_pt: float) -
 def arch_arrow_sideways(
     start_pt: float, end_pt: float, base_pt: float, rise_pt: float
 ) -> tuple[Path, Path]:
-    """The same arrow standing on an upright base, out to its right, from y to y."""
+    """The same arrow standing on an upright base, from y to y, out to its right (to its left
+    for a negative rise)."""
     return (
         _mirrored(arch_arrow(start_pt, end_pt, base_pt, -rise_pt)[0]),
-        arrow_head((base_pt, end_pt), -1.0, 0.0),
+        arrow_head((base_pt, end_pt), -1.0 if rise_pt > 0 else 1.0, 0.0),
     )
 
 
@@ -164,6 +165,14 @@ def break_mark(x_pt: float, y_pt: float) -> tuple[Path, ...]:
     (first, *rest) = corners
     opening = Path((("M", *first), *(("L", *point) for point in rest)), LEAST_PT, WHITE, WHITE)
     return (opening, line(corners[:2]), line(corners[2:]))
+
+
+def break_mark_upright(x_pt: float, y_pt: float) -> tuple[Path, ...]:
+    """The same across an upright line."""
+    return tuple(
+        Path(tuple(_turned(step) for step in path.steps), path.thickness_pt, path.stroke, path.fill)
+        for path in break_mark(y_pt, x_pt)
+    )
 
 
 def dot(x_pt: float, y_pt: float, radius_pt: float, filled: bool = True) -> Path:

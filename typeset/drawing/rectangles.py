@@ -8,21 +8,34 @@ from fractions import Fraction
 from typeset.arithmetic.figures import AreaRectangle, DotArray, Part, Show
 from typeset.drawing.figure_words import area_words, array_words
 from typeset.drawing.labels import Label, mark_label
-from typeset.drawing.pens import BRACE_PT, OUTLINE_PT, brace, dot, left_brace
+from typeset.drawing.pens import (
+    BRACE_PT,
+    OUTLINE_PT,
+    brace,
+    break_mark,
+    break_mark_upright,
+    dot,
+    left_brace,
+)
 from typeset.drawing.placing import place_rows
 from typeset.drawing.shapes import BLACK, WHITE, Drawing, Rect
 from typeset.drawing.sketch import Sketch, largest_that_fits
 from typeset.errors import FitError
 
 _GAP_PT = 3.0
+# Nearer to its true proportion than this, a rectangle is drawn to scale.
+_NEAR_TRUE = 0.02
+# Breaks stand off the middle, where a brace has its tip.
+_BREAK_AT = 0.7
+_BREAK_ROOM_PT = 4.0
 _MOST_DOTS = 20
 _PITCH_PT = 16.0
 _LEAST_PITCH_PT = 6.5
-# A rectangle that is far from square is drawn no flatter and no steeper than this.
-_FLATTEST = 6.0
-_STEEPEST = 1.25
 _MOST_WIDTH_PT = 300.0
-_LEAST_SIDE_PT = 40.0
+_MOST_HEIGHT_PT = 160.0
+# A side that would be a line, not a side, is drawn so long; the other is then not to scale,
+# and is marked as broken.
+_LEAST_SIDE_PT = 24.0
 # Room above and beside an empty rectangle for the pupil's numbers (8 mm).
 _WRITING_PT = 23.0
 
@@ -50,7 +63,7 @@ def _array(array: DotArray, show: Show, width_pt: float, size_pt: float) -> Draw
     left = _WRITING_PT if show is Show.FRAME else OUTLINE_PT
     if down is not None:
         left = down.width_pt + 2.5 * _GAP_PT + BRACE_PT
-    room = width_pt - left - OUTLINE_PT
+    room = width_pt - left - _BREAK_ROOM_PT
     pitch = min(_PITCH_PT, room / array.columns)
     counted = array.rows <= _MOST_DOTS and array.columns <= _MOST_DOTS
     if counted and pitch >= _LEAST_PITCH_PT:
@@ -62,6 +75,8 @@ def _array(array: DotArray, show: Show, width_pt: float, size_pt: float) -> Draw
     else:
         width, height = _sides(Fraction(array.columns), Fraction(array.rows), room)
         _outline(sketch, left, width, height, show)
+        sides = Fraction(array.columns), Fraction(array.rows)
+        _put_breaks(sketch, (left, width, height), sides)
     _label_sides(sketch, (left, width, height), down, across)
     total = mark_label(array.total, show, size_pt)
     if total is not None:
@@ -84,10 +99,27 @@ def _outline(sketch: Sketch, left: float, width: float, height: float, show: Sho
 
 
 def _sides(across: Fraction, down: Fraction, room_pt: float) -> tuple[float, float]:
-    """Width and height, in proportion within what is still a readable rectangle."""
-    ratio = min(max(float(across / down), 1 / _STEEPEST), _FLATTEST)
-    width = min(room_pt, _MOST_WIDTH_PT) if ratio > 1 else min(room_pt, _MOST_WIDTH_PT / 2)
-    return width, max(width / ratio, _LEAST_SIDE_PT)
+    """Width and height: in proportion, as large as there is room, but no side a mere line."""
+    most = min(room_pt, _MOST_WIDTH_PT)
+    scale = min(most / float(across), _MOST_HEIGHT_PT / float(down))
+    width, height = float(across) * scale, float(down) * scale
+    return max(width, min(_LEAST_SIDE_PT, most)), max(height, _LEAST_SIDE_PT)
+
+
+def _put_breaks(
+    sketch: Sketch, place: tuple[float, float, float], sides: tuple[Fraction, Fraction]
+) -> None:
+    """Marks on the longer sides of a rectangle that is not in proportion."""
+    left, width, height = place
+    true, drawn = float(sides[0] / sides[1]), width / height
+    if abs(drawn / true - 1) < _NEAR_TRUE:
+        return
+    if drawn < true:
+        for y in (0.0, height):
+            sketch.add(*break_mark(left + _BREAK_AT * width, y))
+    else:
+        for x in (left, left + width):
+            sketch.add(*break_mark_upright(x, _BREAK_AT * height))
 
 
 def _label_sides(

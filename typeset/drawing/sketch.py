@@ -16,7 +16,9 @@ from typeset.errors import FitError
 # for labels near body size: sources.md section 4, UKAAF).
 LABEL_SHARES = (1.0, 0.9, 0.8)
 # Shares of the width for the names at the left: long names take more than half, if they must.
-NAME_SHARES = (0.3, 0.55)
+# Where that is not enough, names stand over or under what they name.
+OUTSIDE = 0.0
+NAME_SHARES = (0.3, 0.55, OUTSIDE)
 _TINY_PT = 0.05
 
 
@@ -72,8 +74,12 @@ class Sketch:
         self._room.append(y_pt)
 
     def lowest_pt(self) -> float:
-        """The bottom of everything so far."""
-        return max(box.bottom for box in self.extents())
+        """The bottom of everything so far, with the room that is left for writing."""
+        return max([*self._room, *(box.bottom for box in self.extents())])
+
+    def highest_pt(self) -> float:
+        """The top of everything so far, with the room that is left for writing."""
+        return min([*self._room, *(box.top for box in self.extents())])
 
     def extents(self) -> list[Box]:
         """The boxes of all lines and labels so far."""

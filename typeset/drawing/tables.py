@@ -3,29 +3,39 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from typeset.arithmetic.figures import Mark, RatioTable, Show, TwoWayTable
 from typeset.drawing.figure_words import ratio_table_words, two_way_words
-from typeset.drawing.jumps import draw_jumps, draw_side_jumps, side_jumps_width_pt
-from typeset.drawing.labels import Label, line_label, mark_label, wrapped_label
+from typeset.drawing.jumps import (
+    SIDE_GAP_PT,
+    draw_jumps,
+    draw_left_jumps,
+    draw_side_jumps,
+    side_jumps_width_pt,
+)
+from typeset.drawing.labels import Label, line_label, longest_word_pt, mark_label, wrapped_label
 from typeset.drawing.pens import FINE_PT, OUTLINE_PT, rule
 from typeset.drawing.shapes import BLACK, Drawing, Face, Rect
-from typeset.drawing.sketch import Sketch, largest_with_names
+from typeset.drawing.sketch import OUTSIDE, Sketch, largest_with_names
 from typeset.errors import FitError
 from typeset.quantities.inline import words
 
 _SIDE_PT = 6.0
+_LEAST_SIDE_PT = 3.0
 # A cell is large enough to write a number in by hand (12 by 9 mm).
 _LEAST_CELL_PT = 34.0
 # Where the width is short, 7 mm: the side of a square in a pupil's book.
 _SMALLEST_CELL_PT = 20.0
 _LEAST_ROW_PT = 25.5
-_TABLE_GAP_PT = 2.0
 # Columns that share what is left never grow beyond this many ems: a table, not a road.
 _MOST_CELL_EMS = 7.0
 _MOST_ROWS = 6
 _MOST_COLUMNS = 7
+# The first, the last, and '…' between them.
+_FEWEST_COLUMNS = 3
+# Where long names leave no room for the columns, they break into more lines.
+_NARROW_NAMES = 0.2
 _MORE = "…"
 
 
@@ -65,6 +75,8 @@ def draw_two_way_table(table: TwoWayTable, show: Show, width_pt: float, size_pt:
 def _ratio(table: RatioTable, show: Show, width_pt: float, plan: tuple[float, float]) -> Drawing:
     """`plan` is the label size and the names' share of the width."""
     size_pt, share = plan
+    if share == OUTSIDE:
+        return _turned(table, show, width_pt, size_pt)
     sketch = Sketch(width_pt)
     names = [wrapped_label(name, size_pt, share * width_pt) for name in table.row_names]
     cells = [[mark_label(mark, show, size_pt) for mark in row] for row in table.cells]
@@ -76,24 +88,89 @@ def _ratio(table: RatioTable, show: Show, width_pt: float, plan: tuple[float, fl
     ys = [grid.middle_y(row) for row in range(len(table.cells))]
     for up in (True, False):
         jumps = [jump for jump in table.jumps if jump.below != up]
-        base = grid.ys_pt[1] - _TABLE_GAP_PT if up else grid.ys_pt[-1] + _TABLE_GAP_PT
+        base = grid.ys_pt[1] - SIDE_GAP_PT if up else grid.ys_pt[-1] + SIDE_GAP_PT
         draw_jumps(sketch, jumps, xs, (show, size_pt), base, up)
-    draw_side_jumps(sketch, table.across, ys, (show, size_pt), grid.xs_pt[-1] + _TABLE_GAP_PT)
+    draw_side_jumps(sketch, table.across, ys, (show, size_pt), grid.xs_pt[-1] + SIDE_GAP_PT)
     return sketch.finished(ratio_table_words(table, show))
 
 
+def _turned(table: RatioTable, show: Show, width_pt: float, size_pt: float) -> Drawing:
+    """The table on its side, names over its columns: for values too wide to stand in a row.
+
+    Arrows that ran over the table run at its left, those under it at its right, and those
+    from row to row over it.
+    """
+    sketch = Sketch(width_pt)
+    cells = [[mark_label(row[at], show, size_pt) for row in table.cells] for at in _columns(table)]
+    over = [jump for jump in table.jumps if not jump.below]
+    under = [jump for jump in table.jumps if jump.below]
+    left = side_jumps_width_pt(over, show, size_pt)
+    right = width_pt - left - side_jumps_width_pt(under, show, size_pt)
+    heads = _heads_over(table.row_names, list(zip(*cells, strict=True)), size_pt, right)
+    grid = _grid([], heads, cells, right, size_pt)
+    grid = replace(grid, xs_pt=tuple(x + left for x in grid.xs_pt))
+    _draw_cells(sketch, grid, cells)
+    _draw_heads(sketch, grid, [], heads)
+    ys = [grid.middle_y(row) for row in range(len(cells))]
+    xs = [grid.middle_x(column) for column in range(len(table.cells))]
+    look = (show, size_pt)
+    draw_side_jumps(sketch, under, ys, look, grid.xs_pt[-1] + SIDE_GAP_PT)
+    draw_left_jumps(sketch, over, ys, look, grid.xs_pt[1] - SIDE_GAP_PT)
+    base = min(box.top for box in sketch.extents()) - SIDE_GAP_PT
+    draw_jumps(sketch, table.across, xs, look, base, up=True)
+    return sketch.finished(ratio_table_words(table, show))
+
+
+def _heads_over(
+    names: Sequence[str], columns: Sequence[Sequence[Label | None]], size_pt: float, room_pt: float
+) -> list[Label]:
+    """Names over columns that need their own width for what stands in them; what is left over
+    is shared among the names, so that they take few lines."""
+    least = [
+        max([longest_word_pt(name, size_pt), *(label.width_pt for label in column if label)])
+        for name, column in zip(names, columns, strict=True)
+    ]
+    spare = room_pt - sum(least) - 2 * _SIDE_PT * len(names)
+    share = max(0.0, spare / len(names))
+    return [
+        wrapped_label(name, size_pt, need + share) for name, need in zip(names, least, strict=True)
+    ]
+
+
+def _columns(table: RatioTable) -> range:
+    return range(len(table.cells[0]))
+
+
 def _two_way(table: TwoWayTable, show: Show, width_pt: float, plan: tuple[float, float]) -> Drawing:
+    """As many columns as have room; fewer where their heads are long.
+
+    Raises FitError.
+    """
     size_pt, share = plan
+    room = (share or _NARROW_NAMES) * width_pt
+    wide = int((width_pt - room) / (_LEAST_CELL_PT + _SIDE_PT))
+    problem = FitError(f"a table does not fit in {width_pt:.0f} pt")
+    for most in range(max(_FEWEST_COLUMNS, min(_MOST_COLUMNS, wide)), _FEWEST_COLUMNS - 1, -1):
+        try:
+            return _two_way_of(table, (show, most), (width_pt, room), size_pt)
+        except FitError as error:
+            problem = error
+    raise problem
+
+
+def _two_way_of(
+    table: TwoWayTable, look: tuple[Show, int], widths: tuple[float, float], size_pt: float
+) -> Drawing:
+    """`look` is the state and the most columns, `widths` that of all and that of the names."""
+    (show, most), (width_pt, room) = look, widths
     sketch = Sketch(width_pt)
     rows = _folded(len(table.down.options), _MOST_ROWS)
-    room = share * width_pt
-    wide = int((width_pt - room) / (_LEAST_CELL_PT + _SIDE_PT))
-    columns = _folded(len(table.across.options), max(3, min(_MOST_COLUMNS, wide)))
-    head_room = (width_pt - room) / len(columns) - 2 * _SIDE_PT
-    heads = [_head(table.across.options, column, size_pt, head_room) for column in columns]
+    columns = _folded(len(table.across.options), most)
     names = [_head(table.down.options, row, size_pt, room) for row in rows]
-    cells = [[_cell(table, row, column, show, size_pt) for column in columns] for row in rows]
     title = wrapped_label(table.down.name, size_pt, room, Face.BOLD)
+    first = max(name.width_pt for name in (*names, title)) + _SIDE_PT + 2
+    heads = _heads(table.across.options, columns, size_pt, width_pt - first - 2 * OUTLINE_PT)
+    cells = [[_cell(table, row, column, show, size_pt) for column in columns] for row in rows]
     grid = _grid([*names, title], heads, cells, width_pt, size_pt)
     _draw_cells(sketch, grid, cells)
     _draw_heads(sketch, grid, names, heads)
@@ -103,6 +180,23 @@ def _two_way(table: TwoWayTable, show: Show, width_pt: float, plan: tuple[float,
     if total is not None:
         sketch.put(total, grid.xs_pt[-1] - total.width_pt, grid.ys_pt[-1] + 4)
     return sketch.finished(two_way_words(table, show))
+
+
+def _heads(
+    options: Sequence[str], columns: Sequence[int | None], size_pt: float, room_pt: float
+) -> list[Label]:
+    """The heads of the columns: each an equal share where that holds its longest word, else
+    that word's width, and the others less."""
+    words_pt = [0.0 if at is None else longest_word_pt(options[at], size_pt) for at in columns]
+    sides = 2 * _LEAST_SIDE_PT * len(columns)
+    limit = (room_pt - sides) / len(columns)
+    over = [width for width in words_pt if width > limit]
+    if over and len(over) < len(columns):
+        limit = (room_pt - sides - sum(over)) / (len(columns) - len(over))
+    return [
+        _head(options, at, size_pt, max(limit, width))
+        for at, width in zip(columns, words_pt, strict=True)
+    ]
 
 
 def _folded(count: int, most: int) -> list[int | None]:
@@ -135,14 +229,20 @@ def _grid(
     size_pt: float,
 ) -> _Grid:
     """Edges with room for every label. Raises FitError where they exceed the width."""
-    first = max((name.width_pt for name in names), default=0.0) + _SIDE_PT + 2
+    first = max(name.width_pt for name in names) + _SIDE_PT + 2 if names else OUTLINE_PT / 2
     room = width_pt - first - 2 * OUTLINE_PT
     least = min(_LEAST_CELL_PT, max(_SMALLEST_CELL_PT, room / len(cells[0])))
-    needed = [_column_needs(column, heads, cells, least) for column in range(len(cells[0]))]
-    if sum(needed) > room:
+    for side in (_SIDE_PT, _LEAST_SIDE_PT):
+        needed = [
+            _column_needs(column, heads, cells, (least, side)) for column in range(len(cells[0]))
+        ]
+        if sum(needed) <= room:
+            break
+    else:
         raise FitError(
-            f"a table of {len(needed)} columns needs {first + sum(needed):.0f} pt and has "
-            f"{width_pt:.0f} pt; fewer columns, shorter names or a wider column would help"
+            f"a table of {len(needed)} columns needs {first + sum(needed) + 2:.0f} pt and has "
+            f"{max(0.0, width_pt):.0f} pt; fewer columns, shorter names or a wider column "
+            "would help"
         )
     # Equal columns where the widest fits in all, each its own width otherwise.
     equal = min(room / len(needed), max(_MOST_CELL_EMS * size_pt, max(needed)))
@@ -152,17 +252,23 @@ def _grid(
         xs.append(xs[-1] + width)
     head_height = max((head.height_pt + 4 for head in heads), default=0.0)
     ys = [-head_height, 0.0]
-    for name, row in zip(names, cells, strict=False):
+    for index, row in enumerate(cells):
         tall = [label.level_height_pt + 6 for label in row if label is not None]
-        ys.append(ys[-1] + max([_LEAST_ROW_PT, 2 * size_pt, name.level_height_pt + 3, *tall]))
+        tall += [name.level_height_pt + 3 for name in names[index : index + 1]]
+        ys.append(ys[-1] + max([_LEAST_ROW_PT, 2 * size_pt, *tall]))
     return _Grid(tuple(xs), tuple(ys))
 
 
 def _column_needs(
-    column: int, heads: Sequence[Label], cells: Sequence[Sequence[Label | None]], least_pt: float
+    column: int,
+    heads: Sequence[Label],
+    cells: Sequence[Sequence[Label | None]],
+    least: tuple[float, float],
 ) -> float:
+    """`least` is the least width of a cell, and the white beside what stands in it."""
+    least_pt, side_pt = least
     labels = [row[column] for row in cells] + ([heads[column]] if heads else [])
-    widths = [label.width_pt + 2 * _SIDE_PT for label in labels if label is not None]
+    widths = [label.width_pt + 2 * side_pt for label in labels if label is not None]
     return max([least_pt, *widths])
 
 

@@ -8,16 +8,18 @@ from math import prod
 
 from typeset.arithmetic.figures import BranchingTree, Choice, Show
 from typeset.drawing.figure_words import tree_words
-from typeset.drawing.labels import Label, mark_label, wrapped_label
+from typeset.drawing.labels import Label, longest_word_pt, mark_label, wrapped_label
 from typeset.drawing.pens import FINE_PT, dot, rule
 from typeset.drawing.shapes import Drawing, Face
 from typeset.drawing.sketch import Sketch, largest_that_fits
+from typeset.drawing.symbols import text_width_pt
 from typeset.errors import FitError
 
 # More leaves than this are not counted by eye; the first branch then stands for the others.
 _MOST_LEAVES = 12
 _MOST_OPTIONS = 6
 _BRANCH_PT = 26.0
+_SHORT_BRANCH_PT = 13.0
 _STUB_PT = 3.0
 _ROW_GAP_PT = 3.0
 # A line to write a choice on.
@@ -51,7 +53,7 @@ def _tree(tree: BranchingTree, show: Show, width_pt: float, size_pt: float) -> D
         return sketch.finished(tree_words(tree, show))
     nodes = list(_grown(_Growth(tree, show, columns, width_pt, size_pt), 0, ()))
     bottom = _settle(nodes, heads)
-    _draw_branches(sketch, (columns[0][0] - _BRANCH_PT, _middle(nodes)), nodes, columns)
+    _draw_branches(sketch, (_STUB_PT, _middle(nodes)), nodes, columns)
     total = mark_label(tree.total, show, size_pt)
     if total is not None:
         sketch.put(total, columns[-1][0], bottom + _ROW_GAP_PT)
@@ -59,25 +61,49 @@ def _tree(tree: BranchingTree, show: Show, width_pt: float, size_pt: float) -> D
 
 
 def _columns(tree: BranchingTree, width_pt: float, size_pt: float) -> list[tuple[float, float]]:
-    """The left edge and width of each level; names wrap where all cannot have their length."""
+    """The left edge and width of each level; names wrap where all cannot have their length, and
+    branches are shorter where even that is not enough.
+
+    Raises FitError where a level's longest word has no room.
+    """
     count = len(tree.choices)
-    room = width_pt - count * _BRANCH_PT - _STUB_PT
-    widths = [
-        max(wrapped_label(option, size_pt, room, Face.BOLD).width_pt for option in _texts(choice))
-        for choice in tree.choices
-    ]
-    if sum(widths) > room:
-        # The narrow levels keep their width, the wide ones share the rest.
-        limit = max(widths)
-        while sum(min(width, limit) for width in widths) > room and limit > size_pt:
-            limit -= 1.0
-        widths = [min(width, limit) for width in widths]
-    if sum(widths) > room:
-        raise FitError(f"{count} levels of choices do not fit in {width_pt:.0f} pt")
+    texts = [text for choice in tree.choices for text in _texts(choice)]
+    natural = [max(text_width_pt(t, size_pt, Face.BOLD) for t in _texts(c)) for c in tree.choices]
+    least = [max(longest_word_pt(t, size_pt, Face.BOLD) for t in _texts(c)) for c in tree.choices]
+    for branch in (_BRANCH_PT, _SHORT_BRANCH_PT):
+        room = width_pt - count * branch - _STUB_PT
+        if sum(least) <= room:
+            return _lefts(_shared(natural, least, room), branch)
+    longest = max((word for text in texts for word in text.split()), key=len)
+    raise FitError(
+        f"{count} levels of choices need {sum(least):.0f} pt for their words and have "
+        f"{room:.0f} pt of {width_pt:.0f} pt; a shorter word than '{longest}', smaller type or a "
+        "wider column would help"
+    )
+
+
+def _shared(natural: Sequence[float], least: Sequence[float], room_pt: float) -> list[float]:
+    """Every level its length where all fit; else the narrow ones keep theirs and the wide ones
+    share the rest, none less than its longest word."""
+    low, high = 0.0, max(natural)
+    if sum(natural) <= room_pt:
+        return list(natural)
+    for _ in range(40):
+        limit = (low + high) / 2
+        widths = _limited(natural, least, limit)
+        low, high = (limit, high) if sum(widths) <= room_pt else (low, limit)
+    return _limited(natural, least, low)
+
+
+def _limited(natural: Sequence[float], least: Sequence[float], limit: float) -> list[float]:
+    return [max(need, min(all_, limit)) for all_, need in zip(natural, least, strict=True)]
+
+
+def _lefts(widths: Sequence[float], branch_pt: float) -> list[tuple[float, float]]:
     lefts, x = [], _STUB_PT
     for width in widths:
-        x += _BRANCH_PT
-        lefts.append((x, width))
+        x += branch_pt
+        lefts.append((x, width + 0.01))
         x += width
     return lefts
 
@@ -207,7 +233,7 @@ def _draw_blanks(
     count = min(len(choice.options), _MOST_OPTIONS)
     left, width = column
     height = count * 2 * _WRITING_PT
-    root = (left - _BRANCH_PT, top + height / 2)
+    root = (_STUB_PT, top + height / 2)
     sketch.add(dot(*root, 1.6))
     right = min(left + max(width, _BLANK_EMS * size_pt), sketch.width_pt)
     for index in range(count):
