@@ -42,6 +42,7 @@ ANSWERS: list[tuple[Fields, str, str]] = [
     ({"time": "24 min", "each cut": "3 min", "find": "cuts"}, "8 cuts", MULTIPLY),
     ({"pieces": "9 blocks", "time": "24 min"}, "3 min", BOTH),
     ({"cuts": "9 cuts", "each cut": "3 min"}, "27 min", MULTIPLY),
+    ({"cuts": "6 cuts", "length": "25 m", "round to": "1 decimal place"}, "3.6 m", BOTH),
 ]
 
 
@@ -50,7 +51,8 @@ def test_answers(fields: Fields, answer: str, kind: str, solved: Solve) -> None:
     solution = solved(NAME, fields)
     assert only_answer(solution) == answer
     assert solution.kind.decision.value == kind
-    assert len(solution.workings) >= 2
+    # A quotient that does not end leaves a single way to divide.
+    assert len(solution.workings) >= (1 if "round to" in fields else 2)
 
 
 WRONG: list[tuple[Fields, dict[str, str]]] = [

@@ -45,6 +45,7 @@ ANSWERS: list[tuple[Fields, str, str]] = [
     (LAMPS, "12 m", BOTH),
     (LAMPS | {"posts at": "round a loop"}, "10.5 m", MULTIPLY),
     (STAIRS, "72 steps", BOTH),
+    (LAMPS | {"length": "85 m", "round to": "1 decimal place"}, "12.1 m", BOTH),
     (CLIMB, "10 min", BOTH),
     (CLIMB | {"wanted": "7 floors"}, "12 min", BOTH),
     (CLIMB | {"posts": "3", "wanted": "6", "posts called": "floors"}, "10 min", BOTH),
@@ -57,7 +58,8 @@ def test_answers(fields: Fields, answer: str, kind: str, solved: Solve) -> None:
     solution = solved(NAME, fields)
     assert only_answer(solution) == answer
     assert solution.kind.decision.value == kind
-    assert len(solution.workings) >= 2
+    # A quotient that does not end leaves a single way to divide.
+    assert len(solution.workings) >= (1 if "round to" in fields else 2)
 
 
 WRONG: list[tuple[Fields, dict[str, str]]] = [

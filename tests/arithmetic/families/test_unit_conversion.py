@@ -48,6 +48,7 @@ ANSWERS: list[tuple[Fields, str, str]] = [
     ({"amount": "1 kg", "less": "350 g", "answer in": "kg"}, "0.65 kg", BOTH),
     ({"amount": "90 min", "answer in": "h"}, "1.5 h", MULTIPLY),
     ({"amount": "2 days", "answer in": "min"}, "2,880 min", MULTIPLY),
+    ({"amount": "100 min", "answer in": "h", "round to": "1 decimal place"}, "1.7 h", MULTIPLY),
     # cm and m: the base unit of length must not hide that 100 is divided by.
     ({"amount": "450 cm", "answer in": "m"}, "4.5 m", MULTIPLY),
 ]

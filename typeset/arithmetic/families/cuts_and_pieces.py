@@ -98,9 +98,12 @@ class CutsAndPieces(Family[CutsAndPiecesFields]):
             return {asked: problem.answer(asked, value)}
         _check_whole(problem, _solved(problem, PIECES))
         answer = problem.answer(asked, value / problem.units[asked].per_base)
-        if decimal(answer.value) is None or (answer.value * _FINEST).denominator != 1:
+        is_fine = decimal(answer.value) is not None and (answer.value * _FINEST).denominator == 1
+        if not is_fine and problem.fields.round_to is None:
             raise AmountError(
-                f"'{asked}' would be {write_plain(answer)}", "choose numbers that divide exactly"
+                f"'{asked}' would be {write_plain(answer)}",
+                "choose numbers that divide exactly, or state a rounding such as "
+                "'round to: 1 decimal place'",
             )
         return {asked: answer}
 

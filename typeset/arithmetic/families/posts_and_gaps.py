@@ -188,12 +188,13 @@ def _check_whole(problem: Problem[PostsAndGapsFields], count: Fraction) -> None:
 
 def _check_measure(problem: Problem[PostsAndGapsFields], answer: Amount) -> None:
     """Raises AmountError for a length that no pupil of these years would write."""
-    if is_counted(answer):
+    if is_counted(answer) or problem.fields.round_to is not None:
         return
     if decimal(answer.value) is None or (answer.value * _FINEST).denominator != 1:
         raise AmountError(
             f"the {problem.finds[0]} would be {write_plain(answer)}",
-            "choose numbers that divide exactly",
+            "choose numbers that divide exactly, or state a rounding such as "
+            "'round to: 1 decimal place'",
         )
 
 

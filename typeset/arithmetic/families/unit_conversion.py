@@ -101,10 +101,11 @@ class UnitConversion(Family[UnitConversionFields]):
         value = _value(problem)
         if value <= 0:
             raise AmountError("nothing would be left", "take less off")
-        if decimal(value) is None or (value * _FINEST).denominator != 1:
+        is_fine = decimal(value) is not None and (value * _FINEST).denominator == 1
+        if not is_fine and problem.fields.round_to is None:
             raise AmountError(
                 f"the answer would be {write_plain(Amount(value, view.target))}",
-                "choose numbers that convert without thirds and the like",
+                "choose other numbers, or state a rounding such as 'round to: 1 decimal place'",
             )
         answer = view.answered(decimal_of(value, view.target))
         if view.is_mixed and answer.base < answer.parts[0].per_base:
