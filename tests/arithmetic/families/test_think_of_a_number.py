@@ -11,7 +11,7 @@ from typeset.arithmetic.equations import PLUS, times
 from typeset.arithmetic.families import FAMILIES, number_chain
 from typeset.arithmetic.families.number_chain import read_link
 from typeset.arithmetic.families.trying import Trying, try_and_improve
-from typeset.arithmetic.figures import SequenceBoxes
+from typeset.arithmetic.figures import BarModel, SequenceBoxes
 from typeset.errors import AmountError, SolvingError
 from typeset.quantities.amount import number
 from typeset.quantities.inline import plain
@@ -105,6 +105,15 @@ def test_the_figure_has_the_whole_chain(solved: Any) -> None:
     assert [plain(term.text) for term in figure.terms] == ["15", "7.5", "13.5", "4.5"]
     assert [term.is_given for term in figure.terms] == [False, False, False, True]
     assert [plain(each.text) for each in figure.steps if each] == ["÷ 2", "+ 6", "÷ 3"]
+
+
+def test_a_bar_of_equal_parts_where_it_fits(solved: Any) -> None:
+    solution = solved(NAME, {"operations": ["treble", "add 6"], "result": "27"})
+    assert "A bar of equal parts" in {way.strategy for way in solution.workings}
+    assert isinstance(solution.figure, BarModel)
+    assert [int(part.size) for part in solution.figure.bars[0].parts] == [7, 7, 7, 6]
+    below = solved(NAME, {"operations": ["treble", "add 6"], "result": "3"})
+    assert isinstance(below.figure, SequenceBoxes)
 
 
 COMPLAINTS = [

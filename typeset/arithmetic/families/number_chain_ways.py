@@ -8,7 +8,7 @@ from fractions import Fraction
 from typing import Any
 
 from typeset.arithmetic.answers import AnswerValue
-from typeset.arithmetic.equations import Expression, equation, minus, over, value_of
+from typeset.arithmetic.equations import PLUS, Expression, equation, minus, over, value_of
 from typeset.arithmetic.families.number_chain import (
     INVERSE,
     Link,
@@ -18,6 +18,7 @@ from typeset.arithmetic.families.number_chain import (
     undone,
 )
 from typeset.arithmetic.families.trying import Trying, try_and_improve
+from typeset.arithmetic.names import so_many
 from typeset.arithmetic.problem import Problem
 from typeset.arithmetic.workings import MistakenWorking, Step, Working, step
 from typeset.quantities.amount import Amount
@@ -25,6 +26,8 @@ from typeset.quantities.inline import Rich, join
 from typeset.quantities.writing import DIVIDE, MINUS, TIMES, decimal, say
 
 START, RESULT = "start", "result"
+# More equal parts than these nobody draws.
+_MOST_PARTS = 8
 
 
 @dataclass(frozen=True, slots=True)
@@ -118,9 +121,39 @@ def _ways_back(chain: Chain) -> Iterator[Working]:
     check = step("Check from the start: that gives {result}, as the story says.",
                  equation(_one_line(chain.links, found), result), result=result)  # fmt: skip
     yield Working("Writing the inverse chain, then checking", (only, check), chain.answer(found))
+    if (parts := equal_parts(chain)) is not None:
+        yield _with_a_bar(chain, *parts)
     trying = Trying(lambda each: _one_line(chain.links, each), result, result)
     if (tried := try_and_improve(trying)) is not None:
         yield Working("Trial and improvement", tried[1], chain.answer(tried[0]))
+
+
+def equal_parts(chain: Chain) -> tuple[int, Amount] | None:
+    """How many equal parts and how much more make the result, where the chain is so simple
+    that a bar shows it; else None."""
+    if chain.asked != START or [link.sign for link in chain.links] != [TIMES, PLUS]:
+        return None
+    count, more = (link.known for link in chain.links)
+    is_drawn = count.is_whole and count.value <= _MOST_PARTS
+    if not is_drawn or more.value >= chain.problem.given(RESULT).value:
+        return None
+    return int(count.value), chain.end.like(more.value)
+
+
+def _with_a_bar(chain: Chain, count: int, more: Amount) -> Working:
+    result = chain.problem.given(RESULT)
+    rest = result.like(result.value - more.value)
+    one = rest.like(rest.value / count)
+    parts = so_many(Fraction(count), "equal part")
+    steps = (
+        step("Draw a bar of {parts}, each as long as the number, and {more} more: {result} in all.",
+             parts=parts, more=more, result=result),
+        step("Without the {more}, the parts make {rest}.", equation(minus(result, more), rest),
+             more=more, rest=rest),
+        step("One of the {parts}: {one}.", equation(over(rest, Amount(Fraction(count))), one),
+             parts=parts, one=one),
+    )  # fmt: skip
+    return Working("A bar of equal parts", steps, chain.answer(one))
 
 
 def _as_named(link: Link) -> Link:

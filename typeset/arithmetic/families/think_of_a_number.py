@@ -20,13 +20,14 @@ from typeset.arithmetic.families.number_chain import (
 )
 from typeset.arithmetic.families.number_chain_ways import (
     Chain,
+    equal_parts,
     mistakes_of,
     reason_of,
     ways_of,
 )
 from typeset.arithmetic.family import Family
 from typeset.arithmetic.fields import AnyAmount, FamilyFields, refuse
-from typeset.arithmetic.figures import Mark, SequenceBoxes
+from typeset.arithmetic.figures import Bar, BarModel, Mark, Part, SequenceBoxes
 from typeset.arithmetic.linear import Linear, solve_linear
 from typeset.arithmetic.problem import Problem
 from typeset.arithmetic.quotes import Quote
@@ -156,8 +157,11 @@ class ThinkOfANumber(Family[ThinkOfANumberFields]):
 
     def figure(
         self, problem: Problem[ThinkOfANumberFields], answers: Mapping[str, AnswerValue]
-    ) -> SequenceBoxes:
-        """The chain in boxes, with each operation on its arrow."""
+    ) -> SequenceBoxes | BarModel:
+        """Equal parts and what is added, where that is all; else the chain in boxes."""
+        parts = equal_parts(Chain.of(problem))
+        if parts is not None:
+            return _bar(problem, answers, *parts)
         return _boxes(problem, answers)
 
 
@@ -202,6 +206,21 @@ def _numbers(problem: Problem[ThinkOfANumberFields]) -> list[Fraction]:
             rules.append(Linear({number: 1}, problem.given(name).value))
     found = solve_linear(rules)
     return [found[f"n{at}"] for at in range(len(chain.links) + 1)]
+
+
+def _bar(
+    problem: Problem[ThinkOfANumberFields],
+    answers: Mapping[str, AnswerValue],
+    count: int,
+    more: Amount,
+) -> BarModel:
+    start = answers[START]
+    assert isinstance(start, Amount)
+    one = Part(start.value, Mark((write(start),), is_given=False))
+    parts = (*([one] * count), Part(more.value, Mark((write(more),))))
+    total = Mark((write(problem.given(RESULT)),))
+    told = f"A bar of {count} equal parts, each the number, and {write_plain(more)} more."
+    return BarModel((Bar("", parts),), (), total, told)
 
 
 def _boxes(
