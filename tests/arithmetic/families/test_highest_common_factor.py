@@ -43,6 +43,11 @@ MIXED: dict[str, Any] = {
     "groups called": "rows",
     "find": ["each", "daisies"],
 }
+KITS: dict[str, Any] = {
+    "identical sets": {"rope": "48 m", "hooks": "36 hooks"},
+    "groups called": "kits",
+    "find": ["sets", "rope", "hooks"],
+}
 FLOOR: dict[str, Any] = {
     "square tiles": {"length": "84 cm", "width": "60 cm"},
     "find": ["each", "tiles"],
@@ -56,6 +61,7 @@ ANSWERS = [
     ({**ROPES, "find": ["blue rope", "red rope"]}, ["7 pieces", "5 pieces"]),
     (THREE, ["0.3 m"]),
     (MIXED, ["24", "2 rows"]),
+    (KITS, ["12 kits", "4 m", "3 hooks"]),
     (FLOOR, ["12 cm", "35 tiles"]),
     ({**FLOOR, "find": ["length", "tiles"], "groups called": "mats"}, ["7 mats", "35 mats"]),
     ({"identical sets": {"hooks": "30", "weights": "42"}, "find": "sets"}, ["6 sets"]),
@@ -134,6 +140,8 @@ REFUSED = [
         "",
     ),
     ({**SETS, "find": "red"}, "factor and multiple exchanged", ""),
+    # Metres and hooks do not add up.
+    (KITS, "number of groups and size of a group exchanged", ""),
 ]
 
 

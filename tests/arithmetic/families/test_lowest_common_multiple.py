@@ -188,6 +188,10 @@ def test_number_line(solved: Any) -> None:
     complete = draw_figure(figure, Show.COMPLETE, 480, 11).reads_as
     assert "jumps of 12 min (north ferry) over it" in complete and "08:36" in complete
     assert solved("lowest common multiple", FLAGS).figure is None
+    mixed = solved(
+        "lowest common multiple", {**CLOCK, "every": {"a": "4 h", "b": "90 min"}, "find": "next"}
+    )
+    assert "4 h from 08:00" in draw_figure(mixed.figure, Show.FIRST_STEP, 480, 11).reads_as
 
 
 COMPLAINTS = [

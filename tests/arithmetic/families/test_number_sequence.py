@@ -213,6 +213,11 @@ FIGURES = [
     (NETS, "1, 3, 6, 10, an empty box, an empty box, an empty box, ?"),
     (ROWS, "5, 8, 11, ?; steps …"),
     (WHICH, "5, 8, 11, 50; steps …"),
+    # As the story writes them, though the working is in minutes.
+    (
+        {"terms": ["1 h 20 min", "1 h 40 min", "2 h"], "find": "fourth"},
+        "1 h 20 min, 1 h 40 min, 2 h, ?",
+    ),
 ]
 
 

@@ -132,6 +132,9 @@ def _sides_added(view: Hcf) -> Iterator[MistakenWorking]:
 def _other_question(view: Hcf) -> Iterator[MistakenWorking]:
     """How many in a set for how many sets, or the length of a piece for how many pieces."""
     problem, factor = view.problem, view.greatest()
+    if len({amount.unit.dimension for amount in view.amounts.values()}) > 1:
+        # Metres and hooks together are no number of anything.
+        return
     quotients = view.quotients(factor)
     counts = [number(int(each)) for each in quotients.values()]
     total = sum(quotients.values(), Fraction(0))

@@ -251,8 +251,10 @@ def _number_line(view: Lcm) -> NumberLine | None:
         Tick(Fraction(at), Mark((write(_place(view, at)),), at == 0, at not in (0, lowest)))
         for at in places
     )
+    # The jumps as the story has them, in its own units.
+    told = [view.problem.given(name) for name in view.names]
     jumps = []
-    for amount, count, below in zip(view.amounts.values(), view.counts, (False, True), strict=True):
+    for amount, count, below in zip(told, view.counts, (False, True), strict=True):
         text = (write(without_noun(amount)),)
         for at in range(0, lowest, count):
             ends = places.index(at), places.index(at + count)

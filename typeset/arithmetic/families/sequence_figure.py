@@ -5,8 +5,17 @@ from __future__ import annotations
 import itertools
 from fractions import Fraction
 
-from typeset.arithmetic.families.sequence_view import GROWING, IN_IT, MULTIPLY, VALUE, Sequence
+from typeset.arithmetic.families.sequence_view import (
+    GROWING,
+    IN_IT,
+    MULTIPLY,
+    ORDINALS,
+    VALUE,
+    Sequence,
+)
 from typeset.arithmetic.figures import Mark, SequenceBoxes
+from typeset.arithmetic.methods import without_noun
+from typeset.quantities.amount import Amount
 from typeset.quantities.inline import Rich, words
 from typeset.quantities.writing import DIVIDE, MINUS, TIMES, say, write, write_plain
 
@@ -43,7 +52,7 @@ def boxes_of(view: Sequence) -> SequenceBoxes | None:
 
 
 def _term(view: Sequence, position: int, goals: list[int]) -> Mark:
-    text = (write(view.bare(view.at(position))),)
+    text = (write(_amount(view, position)),)
     is_given = position <= view.known or VALUE in view.problem.givens
     return Mark(text, is_given, hidden=not is_given and position not in goals)
 
@@ -64,4 +73,13 @@ def _sign_and_size(view: Sequence, before: int) -> Rich:
 
 
 def _plain(view: Sequence, position: int) -> str:
-    return write_plain(view.bare(view.at(position)))
+    return write_plain(_amount(view, position))
+
+
+def _amount(view: Sequence, position: int) -> Amount:
+    """What stands at a place, as the story writes it where it tells it; without its noun."""
+    if position <= view.known:
+        return without_noun(view.problem.given(ORDINALS[position - 1]))
+    if VALUE in view.problem.givens:
+        return without_noun(view.problem.given(VALUE))
+    return view.bare(view.at(position))

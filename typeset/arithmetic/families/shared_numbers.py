@@ -140,7 +140,7 @@ def all_of(count: int) -> str:
 
 
 def lead(name: str, amounts: Mapping[str, Amount]) -> str:
-    """'Red: ' where the noun of an amount does not tell it from the others, else nothing."""
+    """'Red: ' where the unit of an amount does not tell it from the others, else nothing."""
     mine = amounts[name].unit
     others = [amount.unit for other, amount in amounts.items() if other != name]
-    return "" if mine.is_noun and mine not in others else f"{title(name)}: "
+    return "" if mine.plural and mine not in others else f"{title(name)}: "
