@@ -94,3 +94,16 @@ def test_a_narrow_step_is_widened_for_its_labels(assert_clean: Callable[[Drawing
     )
     marks = tuple(Mark(words(f"{n} cm")) for n in (59, 1, 1, 39, 60, 40))
     assert_clean(drawn(Outline(corners, marks), Show.COMPLETE))
+
+
+def test_an_area_too_wide_for_its_field_widens_it(assert_clean: Callable[[Drawing], None]) -> None:
+    corners = tuple(
+        (Fraction(x), Fraction(y))
+        for x, y in ((0, 0), (9, 0), (9, 70), (30, 70), (30, 90), (0, 90))
+    )
+    marks = tuple(Mark(words(f"{n} dm")) for n in (9, 70, 21, 20, 30, 90))
+    drawing = drawn(Outline(corners, marks, Mark(words("12,300,000 dm²"))), Show.COMPLETE, 230.0)
+    assert_clean(drawing)
+    points = shape_points(drawing)
+    area = runs(drawing)["12,300,000 dm²"]
+    assert min(x for x, _ in points) < area.x_pt

@@ -90,6 +90,13 @@ def test_wrong_answers(
     assert wrong_answers(solved("compound shape", fields))[mistake] == answer
 
 
+def test_each_of_several_answers_may_be_wrong_alone(solved: Solve) -> None:
+    solution = solved("compound shape", SHAPE | {"find": ["area", "perimeter"]})
+    reached = {each.misconception: set(each.answers) for each in solution.mistakes}
+    assert reached["bounding rectangle taken for the shape"] == {"area"}
+    assert reached["inner side counted"] == {"perimeter"}
+
+
 def test_a_mistake_that_a_square_corner_hides(solved: Solve) -> None:
     fields = {"bottom": "7 m", "left": "7 m", "top": "4 m", "right": "4 m", "find": "step down"}
     refused = {each.misconception for each in solved("compound shape", fields).refused}

@@ -90,7 +90,7 @@ def test_the_order_of_a_ratio_matters() -> None:
 
 def test_the_reason_tells_what_comes_first(solved: Solve) -> None:
     assert plain(solved("simplest ratio", FROM_WHOLE).kind.reason) == (
-        "To find the terns, the amounts have to be subtracted first. Twice as much of each, 24 "
+        "To find the terns, the amounts have to be subtracted first. Twice as many of each, 24 "
         "and 36, would be in the same ratio as 12 and 18. So this one needs both."
     )
 

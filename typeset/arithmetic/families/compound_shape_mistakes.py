@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from fractions import Fraction
 
 from typeset.arithmetic.equations import equation, minus, plus, times
@@ -27,16 +28,11 @@ from typeset.quantities.amount import Amount, Form
 
 
 def mistakes_with_shapes(view: ShapeView) -> Iterator[MistakenWorking]:
-    """The mistakes that the one amount asked for invites."""
-    if len(view.problem.finds) > 1:
-        return
-    (asked,) = view.problem.finds
-    if asked == AREA:
-        yield from _with_area(view)
-    elif asked == PERIMETER:
-        yield from _with_perimeter(view)
-    else:
-        yield from _with_side(view, asked)
+    """The mistakes that each of the amounts asked for invites."""
+    ways = {AREA: _with_area, PERIMETER: _with_perimeter}
+    for asked in view.problem.finds:
+        alone = ShapeView(replace(view.problem, finds=(asked,)))
+        yield from ways[asked](alone) if asked in ways else _with_side(alone, asked)
 
 
 def _number(value: Fraction) -> Amount:

@@ -192,8 +192,9 @@ def _reason(view: RatioView) -> Rich:
     sides = zip(view.sides, view.amounts, strict=True)
     amounts = [view.problem.givens.get(side, amount) for side, amount in sides]
     twice = [each.like(2 * each.value) for each in amounts]
+    much = "many" if is_counted(amounts[0]) else "much"
     told = say(
-        "Twice as much of each, {new}, would be in the same ratio as {old}.",
+        f"Twice as {much} of each, {{new}}, would be in the same ratio as {{old}}.",
         new=view.listed(twice),
         old=view.listed(amounts),
     )

@@ -86,6 +86,11 @@ class WhichIsLarger(Family[WhichIsLargerFields]):
             for name, amount in amounts.items()
         }
         asked = str(fields.find)
+        if len(givens) < len(names) * len(fields.choices):
+            raise AmountError(
+                "two numbers would have the same name in the story",
+                "give the choices and their numbers names that differ",
+            )
         units = MappingProxyType({asked: NUMBER})
         return Problem(self.name, MappingProxyType(givens), (asked,), units, fields)
 
