@@ -178,6 +178,11 @@ def test_both_ways_to_test_a_condition_agree(rule: Rule) -> None:
     assert short_name(rule)
 
 
+def test_a_number_that_would_begin_with_nought_is_not_turned_round() -> None:
+    rule = Rule("turned round", "turned round", -27)
+    assert [each for each in range(10, 100) if holds(rule, each)] == [41, 52, 63, 74, 85, 96]
+
+
 def test_primes_are_those_of_sympy() -> None:
     rows = rows_by(Rule("is", "prime"), 3)
     assert [value(row) for row in rows] == list(sympy.primerange(100, 1000))

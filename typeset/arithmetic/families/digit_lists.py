@@ -62,7 +62,7 @@ def fits(rule: Rule, row: Digits) -> bool:
         case "digit product":
             return _multiplied(row) == rule.n
         case "turned round":
-            return value(row[::-1]) == number + rule.n
+            return row[-1] != 0 and value(row[::-1]) == number + rule.n
         case "more than":
             return row > _padded(rule.n, len(row))
         case "less than":

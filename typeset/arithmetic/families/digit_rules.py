@@ -163,7 +163,8 @@ _TESTS: dict[str, Callable[[Rule, int], bool]] = {
     "digit sum": lambda rule, n: sum(_digits(n)) == rule.n,
     "digit difference": lambda rule, n: max(_digits(n)) - min(_digits(n)) == rule.n,
     "digit product": lambda rule, n: _product(n) == rule.n,
-    "turned round": lambda rule, n: _turned(n) - n == rule.n,
+    # A number that would begin with 0 cannot be turned round.
+    "turned round": lambda rule, n: n % 10 != 0 and _turned(n) - n == rule.n,
     "more than": lambda rule, n: n > rule.n,
     "less than": lambda rule, n: n < rule.n,
     "multiple of": lambda rule, n: n % rule.n == 0,
