@@ -108,11 +108,11 @@ def _plan(problem: Problem[ComparisonFields]) -> Plan:
         why = step("The difference is what one has beyond the other, so subtract.")
         return Plan(why, (givens[LARGER],), givens[SMALLER])
     by = givens[DIFFERENCE]
-    much = "many" if is_counted(by) else "much"
+    fewer = "fewer" if is_counted(by) else "less"
     if asked == LARGER:
-        why = step(f"{title(larger)}: as {much} as {smaller} and {{by}} beyond it, so add.", by=by)
+        why = step(f"{title(larger)}: {{by}} more than {smaller}, so add.", by=by)
         return Plan(why, (givens[SMALLER], by))
-    why = step(f"{title(smaller)}: as {much} as {larger} without {{by}}, so subtract.", by=by)
+    why = step(f"{title(smaller)}: {{by}} {fewer} than {larger}, so subtract.", by=by)
     return Plan(why, (givens[LARGER],), by)
 
 

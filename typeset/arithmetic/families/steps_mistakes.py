@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from functools import reduce
 
 from typeset.arithmetic.answers import AnswerValue
-from typeset.arithmetic.equations import OF, PLUS, Operation, equation, value_of
+from typeset.arithmetic.equations import OF, PLUS, Operation, equation, operations, value_of
 from typeset.arithmetic.families.steps_plan import Chain
 from typeset.arithmetic.formulas.explaining import Explainer
 from typeset.arithmetic.formulas.plan import Definition, needed
@@ -138,7 +138,8 @@ class _Wrong:
         for sign, side in ((PLUS, _left), (TIMES, _left), (TIMES, _right), (MINUS, _left)):
             for plan in self._changed_plans(sign, side):
                 if not any(_repeats(each.formula) for each in plan):
-                    yield from self._told("quantity left out", plan, only_with_units=True)
+                    told = self._told("quantity left out", plan, only_with_units=True)
+                    yield from (each for each in told if not _mixes_nouns(each))
 
     def unconverted(self) -> Iterator[MistakenWorking]:
         """The numbers as they are written, whatever their units."""
@@ -273,6 +274,24 @@ def _repeats(formula: Formula) -> bool:
         isinstance(part, Call) and len(set(part.arguments)) < len(part.arguments)
         for part in parts_of(formula)
     )
+
+
+def _mixes_nouns(mistake: MistakenWorking) -> bool:
+    """True where strings are added to shells: who leaves a number out does not do that too."""
+    sums = [
+        each
+        for line in mistake.steps
+        if line.equation is not None
+        for each in operations(line.equation.sides[0])
+        if each.sign in (PLUS, MINUS)
+    ]
+    pairs = [(each.left, each.right) for each in sums]
+    units = [
+        (one.unit, other.unit)
+        for one, other in pairs
+        if isinstance(one, Amount) and isinstance(other, Amount)
+    ]
+    return any(one != other and (one.is_noun or other.is_noun) for one, other in units)
 
 
 def _divided_out(formula: Formula) -> Formula:
