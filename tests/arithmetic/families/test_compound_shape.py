@@ -7,6 +7,7 @@ from typing import Any
 
 import pytest
 
+from typeset.arithmetic.answers import answer_text
 from typeset.arithmetic.figures import Outline
 from typeset.arithmetic.solving import Solution
 from typeset.errors import AmountError
@@ -90,11 +91,14 @@ def test_wrong_answers(
     assert wrong_answers(solved("compound shape", fields))[mistake] == answer
 
 
-def test_each_of_several_answers_may_be_wrong_alone(solved: Solve) -> None:
+def test_with_both_asked_for_both_are_exchanged(
+    solved: Solve, answers_of: Callable[[Solution], list[str]]
+) -> None:
     solution = solved("compound shape", SHAPE | {"find": ["area", "perimeter"]})
-    reached = {each.misconception: set(each.answers) for each in solution.mistakes}
-    assert reached["bounding rectangle taken for the shape"] == {"area"}
-    assert reached["inner side counted"] == {"perimeter"}
+    assert answers_of(solution) == ["68 m²", "36 m"]
+    (only,) = solution.mistakes
+    assert only.misconception == "area and perimeter exchanged"
+    assert [plain(answer_text(each)) for each in only.answers.values()] == ["36 m²", "68 m"]
 
 
 def test_a_mistake_that_a_square_corner_hides(solved: Solve) -> None:

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 from fractions import Fraction
 
+from typeset.arithmetic.answers import AnswerValue
 from typeset.arithmetic.equations import equation, minus, plus, times
 from typeset.arithmetic.families.compound_shape_view import (
     ACROSS,
@@ -28,11 +29,35 @@ from typeset.quantities.amount import Amount, Form
 
 
 def mistakes_with_shapes(view: ShapeView) -> Iterator[MistakenWorking]:
-    """The mistakes that each of the amounts asked for invites."""
-    ways = {AREA: _with_area, PERIMETER: _with_perimeter}
+    """The mistakes that what is asked for invites; with several answers all must be wrong."""
+    finds = view.problem.finds
+    if len(finds) == 1:
+        yield from _with_one(view)
+    elif set(finds) == {AREA, PERIMETER}:
+        yield _both_exchanged(view)
+
+
+def _with_one(view: ShapeView) -> Iterator[MistakenWorking]:
+    (asked,) = view.problem.finds
+    if asked == AREA:
+        yield from _with_area(view)
+    elif asked == PERIMETER:
+        yield from _with_perimeter(view)
+    else:
+        yield from _with_side(view, asked)
+
+
+def _both_exchanged(view: ShapeView) -> MistakenWorking:
+    """The perimeter for the area, and the area for the perimeter."""
+    name = "area and perimeter exchanged"
+    steps: list[Step] = []
+    answers: dict[str, AnswerValue] = {}
     for asked in view.problem.finds:
         alone = ShapeView(replace(view.problem, finds=(asked,)))
-        yield from ways[asked](alone) if asked in ways else _with_side(alone, asked)
+        wrong = next(each for each in _with_one(alone) if each.misconception == name)
+        steps.extend(wrong.steps)
+        answers |= wrong.answers
+    return MistakenWorking(name, tuple(steps), answers)
 
 
 def _number(value: Fraction) -> Amount:
