@@ -20,6 +20,17 @@ def test_the_first_throw_is_the_digest(count: int) -> None:
     assert Dice(7, "corks").below(count) == reference("1:7,5:corks,", count)
 
 
+def test_throws_beyond_the_last_full_row_are_thrown_again() -> None:
+    """Half of all throws are, where the faces are one more than half of what a digest shows."""
+    count = 2**127 + 1
+    for seed in range(12):
+        key = f"{len(str(seed))}:{seed},"
+        throws = (
+            int.from_bytes(sha256(f"{key}{at}".encode()).digest()[:16], "big") for at in range(99)
+        )
+        assert Dice(seed).below(count) == next(throw for throw in throws if throw < count)
+
+
 def test_seeds_that_run_into_each_other_are_still_different() -> None:
     assert [Dice("a", "bc").below(10**9)] != [Dice("ab", "c").below(10**9)]
 

@@ -50,7 +50,13 @@ PROBLEMS = {
         facts: {days: 2}
         story: A
         """,
-    "lanterns": "structure: fraction of a quantity\nfraction: 3/8\nwhole: 48 lanterns\nfind: part\nstory: A",
+    "lanterns": """\
+        structure: fraction of a quantity
+        fraction: 3/8
+        whole: 48 lanterns
+        find: part
+        story: A
+        """,
 }
 WISHES = (Wish.NEW, Wish.EASIER, Wish.HARDER)
 

@@ -7,15 +7,16 @@ from pathlib import Path
 
 import pytest
 
-from tests.arithmetic.variation.conftest import lesson_of
+from tests.arithmetic.variation.conftest import as_item, lesson_of
 from typeset.arithmetic.building import solve_week
 from typeset.arithmetic.lessons import SolvedProblem, SolvedRecap, SolvedWeek
 from typeset.arithmetic.variation.conditions import number_set
 from typeset.arithmetic.variation.trial import Trial
+from typeset.arithmetic.variation.weeks import vary_week
 from typeset.arithmetic.variation.wishes import Version
 from typeset.errors import ContentError
 from typeset.quantities.inline import plain
-from typeset.reading.content import Week
+from typeset.reading.content import Recap, Week
 from typeset.reading.week import read_lesson_alone
 
 CRATES = """\
@@ -124,6 +125,31 @@ def test_a_recap_by_count(week_of: WeekOf) -> None:
         assert plain(each.story) != plain(source.story)
 
 
+def test_a_recap_has_other_numbers_than_its_own_day(week_of: WeekOf) -> None:
+    """With two sets to choose from, the look-back always has the other one."""
+    two = KITES.replace("60..96 step 12", "60 or 72")
+    two = two.replace("story:", "support: {total: 12 kites}\nstory:")
+    for seed in range(6):
+        tuesday = lesson_of(LAMPS, before=RECAP.format(names="monday", count=1))
+        solved = solve_week(week_of(seed, monday=lesson_of(two), tuesday=tuesday))
+        (again,), (source,) = recap_of(solved, 1), solved.lessons[0].problems()
+        assert again.content.drawn != source.content.drawn
+        # Support numbers of Monday would be Monday's numbers again.
+        assert (again.content.support, again.content.stretch) == (None, None)
+        assert source.content.support is not None
+
+
+def test_practised_problems_come_again_before_sorted_ones(week_of: WeekOf) -> None:
+    sort = "  - sort:\n      problems:\n" + as_item(ROPE).replace("            ", "          ")
+    monday = lesson_of(LAMPS, before=sort.replace("          - ", "        - ", 1))
+    for seed in range(4):
+        tuesday = lesson_of(LAMPS, before=RECAP.format(names="monday", count=1))
+        week = week_of(seed, monday=monday, tuesday=tuesday)
+        found = vary_week(week).lessons[1].stages[0]
+        assert isinstance(found, Recap)
+        assert [each.structure for each in found.problems] == ["sharing"]
+
+
 def test_own_problems_of_a_recap_come_first(week_of: WeekOf) -> None:
     typed_one = "      problems:\n        - {structure: sharing, total: 12 nets, groups: 3 men, "
     typed_one += 'story: "{total}, {groups}"}\n'
@@ -181,7 +207,6 @@ def test_solving_what_was_drawn_gives_the_same_again(week_of: WeekOf) -> None:
 
 
 def test_a_week_without_ranges_stays_as_it_is(demonstration_week: Path) -> None:
-    from typeset.arithmetic.variation.weeks import vary_week
     from typeset.reading.week import read_week
 
     week = read_week(demonstration_week)
@@ -191,7 +216,6 @@ def test_a_week_without_ranges_stays_as_it_is(demonstration_week: Path) -> None:
 
 def _with_ranges(week: Week) -> list[object]:
     from typeset.arithmetic.variation.vary import varies
-    from typeset.reading.content import Recap
     from typeset.reading.stages import problems_of
 
     stages = [stage for lesson in week.lessons for stage in lesson.stages]
