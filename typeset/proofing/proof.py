@@ -8,6 +8,7 @@ from pathlib import Path
 from typeset.proofing.account import Account, take_account
 from typeset.proofing.bars import check_bars
 from typeset.proofing.checks import Proof, owners_of
+from typeset.proofing.drawn_figures import check_drawn_figures
 from typeset.proofing.edges import check_edges
 from typeset.proofing.file_check import check_file
 from typeset.proofing.finding import Finding
@@ -63,6 +64,7 @@ def _look(account: Account, document: ReadDocument, order: Order) -> Iterator[Fi
     yield from check_flow(read)
     yield from check_rooms(read, order.promises)
     yield from check_bars(read)
+    yield from check_drawn_figures(read)
 
 
 def _once(findings: Iterable[Finding]) -> list[Finding]:
