@@ -200,7 +200,7 @@ WAYS = [
     ),
     (
         chain({"a": "£80", "p": "15%"}, "less = p of a", "r = a − less"),
-        {"Step by step", "Checking backwards", "Together first"},
+        {"Step by step", "Checking backwards", "Together first", "Through one part"},
     ),
     # By the distributive law, sympy's factor() of a + n·a being a·(n + 1).
     (
@@ -293,6 +293,31 @@ def test_a_line_begins_well_whatever_the_step_is_called(
 ) -> None:
     solution = solved("steps", chain({"a": "4", "b": "6"}, f"{name} = a + b"))
     assert lines(solution, "Step by step")[0].startswith(begins)
+
+
+@pytest.mark.parametrize(
+    ("part", "whole", "expected"),
+    [
+        ("3/8", "48 m", ["Share it in 8 equal parts, to find one of them.",
+                         "Take that 3 times to find the r."]),
+        ("25%", "£12", ["25% is 1/4.", "Share it in 4 equal parts, to find one of them."]),
+        ("30%", "£20", ["30% is 3/10.", "Share it in 10 equal parts, to find one of them.",
+                        "Take that 3 times to find the r."]),
+        ("15%", "£80", ["For 1%, divide by 100.", "Take that 15 times to find the r."]),
+    ],
+)  # fmt: skip
+def test_a_part_of_something_through_one_part(
+    solved: Any, part: str, whole: str, expected: list[str]
+) -> None:
+    solution = solved("steps", chain({"p": part, "w": whole}, "r = p of w"))
+    assert lines(solution, "Through one part") == expected
+
+
+@pytest.mark.parametrize(("part", "whole"), [("15%", "£8.20"), ("3/8", "24.4 m"), ("2/5", "£1.02")])
+def test_one_part_is_no_part_of_a_penny(solved: Any, part: str, whole: str) -> None:
+    fields = chain({"p": part, "w": whole}, "r = p of w", round_to="2 decimal places")
+    names = {each.strategy for each in solved("steps", fields).workings}
+    assert ("Through one part" in names) == (whole == "24.4 m")
 
 
 def test_functions_inside_a_step_are_told_in_words(solved: Any) -> None:

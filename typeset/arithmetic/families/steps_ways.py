@@ -9,13 +9,14 @@ from math import floor
 
 from typeset.arithmetic.answers import AnswerValue
 from typeset.arithmetic.checks import told_after
+from typeset.arithmetic.equations import OF
 from typeset.arithmetic.families.steps_plan import Chain
 from typeset.arithmetic.formulas.checking import amount_of, backwards, multiples_beside
 from typeset.arithmetic.formulas.explaining import Explainer, opening_of
-from typeset.arithmetic.formulas.other_calls import other_lines
+from typeset.arithmetic.formulas.other_calls import fraction_lines, other_lines
 from typeset.arithmetic.formulas.plan import Definition, needed
 from typeset.arithmetic.formulas.rearranging import rearranged
-from typeset.arithmetic.formulas.tree import As, Call, Formula, Name, rebuilt
+from typeset.arithmetic.formulas.tree import Apply, As, Call, Formula, Name, rebuilt
 from typeset.arithmetic.formulas.units import COUNTS
 from typeset.arithmetic.phrases import found, is_sensible
 from typeset.arithmetic.workings import Step, Working, step
@@ -108,7 +109,7 @@ def _by_other_calls(chain: Chain) -> Iterator[Working]:
     """A shared factor, a mean or a rounded division in the other way of the trade, between
     the author's own steps."""
     for index, each in enumerate(chain.plan):
-        if not isinstance(each.formula, Call):
+        if not isinstance(each.formula, Call) and not _takes_part(each.formula):
             continue
         teller = chain.explainer()
         strategy = ""
@@ -123,7 +124,27 @@ def _by_other_calls(chain: Chain) -> Iterator[Working]:
             yield Working(strategy, tuple(teller.steps), _answers(chain, teller))
 
 
-def _tell_otherwise(teller: Explainer, name: str, call: Call) -> str:
+def _takes_part(formula: Formula) -> bool:
+    """True for a fraction or percentage of something."""
+    return isinstance(formula, Apply) and formula.sign == OF
+
+
+def _tell_otherwise(teller: Explainer, name: str, formula: Formula) -> str:
+    """Tells a function, or a fraction of something, in its other way; the strategy's name,
+    empty where it has none."""
+    if isinstance(formula, Call):
+        return _call_otherwise(teller, name, formula)
+    assert isinstance(formula, Apply)
+    part, whole = teller.sides(formula)
+    named = fraction_lines(part, whole, found(name))
+    if named is None:
+        return ""
+    strategy, told, value = named
+    teller.call(name, told, whole.like(value))
+    return strategy
+
+
+def _call_otherwise(teller: Explainer, name: str, call: Call) -> str:
     """Tells the function in its other way; the strategy's name, empty where it has none."""
     made = amount_of(call, teller.amounts)
     arguments = teller.arguments(call)

@@ -84,6 +84,10 @@ class Explainer:
         """What the function is given, each worked out on lines of its own where it must be."""
         return [self._alone(each) for each in call.arguments]
 
+    def sides(self, formula: Apply) -> tuple[Amount, Amount]:
+        """Both sides of an operation, each worked out on lines of its own where it must be."""
+        return self._alone(formula.left), self._alone(formula.right)
+
     def call(self, name: str, lines: Sequence[Step], made: Amount) -> None:
         """A function told in lines of its own: what it makes is called `name` from now on."""
         self._current = name

@@ -1,4 +1,5 @@
-"""The second way of the trade for a shared factor or multiple, a mean or a difference."""
+"""The second way of the trade for a shared factor or multiple, a mean, a difference, or a
+fraction or percentage of something."""
 
 from __future__ import annotations
 
@@ -8,9 +9,11 @@ from math import lcm
 
 from typeset.arithmetic.equations import equation, minus, over, plus, times
 from typeset.arithmetic.formulas.units import COUNTS, common_unit
+from typeset.arithmetic.phrases import is_sensible
 from typeset.arithmetic.workings import Step, step
-from typeset.quantities.amount import Amount
+from typeset.quantities.amount import Amount, Form
 from typeset.quantities.inline import Rich, join
+from typeset.quantities.units import Dimension
 from typeset.quantities.writing import write
 
 _Told = tuple[str, tuple[Step, ...], Fraction]
@@ -132,6 +135,44 @@ def _counting_up(amounts: Sequence[Amount], asked: str) -> _Told | None:
         step(f"Both jumps together are {asked}.", equation(plus(first, second), made)),
     )
     return "Counting up", steps, made.value
+
+
+# Parts up to twelfths are met as such; finer percentages go through 10% or 1%.
+_MOST_EQUAL_PARTS = 12
+
+
+def fraction_lines(part: Amount, whole: Amount, asked: str) -> _Told | None:
+    """A fraction or percentage by equal parts: first one of them, then so many.
+
+    None where one part is the whole itself, or cannot be (a part of a shell or of a penny).
+    """
+    is_percentage = part.unit.dimension is Dimension.PERCENT
+    share = part.base if is_percentage else part.value
+    under = share.denominator
+    steps: list[Step] = []
+    if is_percentage and under > _MOST_EQUAL_PARTS:
+        under = 10 if not part.value % 10 else 100
+        opening = "For {percent}, divide by {under}."
+        percent = Amount(Fraction(100, under), part.unit)
+    else:
+        if is_percentage:
+            same = Amount(share, form=Form.FRACTION)
+            steps.append(step("{part} is {same}.", equation(part, same), part=part, same=same))
+        opening = "Share it in {under} equal parts, to find one of them."
+        percent = part
+    if under == 1 or share <= 0:
+        return None
+    one, times_over = whole.like(whole.value / under), share * under
+    if not is_sensible(one, may_be_cut=False):
+        return None
+    by = Amount(Fraction(under))
+    steps.append(step(opening, equation(over(whole, by), one), under=by, percent=percent))
+    made = whole.like(whole.value * share)
+    if times_over != 1:
+        n = Amount(times_over)
+        text = f"Take that {{n}} times to find {asked}."
+        steps.append(step(text, equation(times(n, one), made), n=n))
+    return "Through one part", tuple(steps), made.value
 
 
 _WAYS: dict[str, Callable[[Sequence[Amount], str], _Told | None]] = {
