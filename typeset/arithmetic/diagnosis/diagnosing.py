@@ -20,6 +20,7 @@ from typing import Any
 
 from typeset.arithmetic.answers import AnswerValue, RatioAnswer
 from typeset.arithmetic.diagnosis.marking import can_be_read, mark, number_meant
+from typeset.arithmetic.diagnosis.miscopied import miscopied
 from typeset.arithmetic.diagnosis.remainders import mark_with_parts
 from typeset.arithmetic.diagnosis.slips import slips_to
 from typeset.arithmetic.diagnosis.splitting import Written, split
@@ -235,6 +236,9 @@ def _slips(
         asked = name if len(solution.answers) > 1 else ""
         for slip in slips_to(number, value, solution.workings, givens):
             yield Explanation(slip.name, slip.shows, is_slip=True, asked=asked)
+    for slip, answers in miscopied(solution):
+        if all(_marked(solution, written[name], answers[name]) for name in written):
+            yield Explanation(slip.name, slip.shows, is_slip=True)
 
 
 def _once(explanations: tuple[Explanation, ...]) -> tuple[Explanation, ...]:

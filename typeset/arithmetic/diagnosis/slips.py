@@ -41,7 +41,7 @@ def slips_to(
     yield from _place_value(written, right)
     yield from _carried(written, right, ends)
     yield from _copied(written, answer, givens)
-    if abs(written - right) == 1:
+    if abs(written - right) == 1 and not any(each.sign == DIVIDE for each in ends):
         yield Slip("off by one", "counted or reckoned one too " + _way(written, right))
 
 
@@ -89,16 +89,20 @@ def _digits(value: Fraction) -> str:
 
 
 def _one_fact_away(written: Fraction, right: Fraction, ends: list[Operation]) -> Iterator[Slip]:
+    """The neighbour in a table: a factor more or less, or a quotient that is 1 out."""
     for each in ends:
-        if each.sign != TIMES or not (
-            isinstance(each.left, Amount) and isinstance(each.right, Amount)
-        ):
+        if not (isinstance(each.left, Amount) and isinstance(each.right, Amount)):
             continue
-        for factor in (each.left.value, each.right.value):
-            if factor > 1 and abs(written - right) == factor:
-                lot = f"one lot of {decimal(factor) or factor} too {_way(written, right)}"
-                yield Slip("one table fact away", f"took the neighbouring table fact, {lot}")
-                return
+        factors = (each.left.value, each.right.value) if each.sign == TIMES else ()
+        if any(factor > 1 and abs(written - right) == factor for factor in factors):
+            lot = decimal(abs(written - right))
+            shows = f"took the neighbouring table fact, one lot of {lot} too {_way(written, right)}"
+            yield Slip("one table fact away", shows)
+            return
+        if each.sign == DIVIDE and abs(written - right) == 1 and written > 0:
+            fact = f"{decimal(written)} {TIMES} {decimal(each.right.value)}"
+            yield Slip("one table fact away", f"took the neighbouring table fact, {fact}")
+            return
 
 
 def _place_value(written: Fraction, right: Fraction) -> Iterator[Slip]:
