@@ -144,7 +144,10 @@ COMPLAINTS = [
     (angles("crossing lines", "oposite", a="65°"), "unknown name 'oposite'"),
     (angles("crossing lines", "next", a="65°", b="20°"), "one known angle gives the others"),
     (angles("crossing lines", "next", a="180°"), "less than 180°"),
-    (angles("straight line", "b", a="65°", more={"multiples": {"b": "2"}}), "so many times nothing"),
+    (
+        angles("straight line", "b", a="65°", more={"multiples": {"b": "2"}}),
+        "so many times nothing",
+    ),
     (angles("straight line", "b", a="65°", more={"how many": {"c": "2"}}), "unknown name 'c'"),
     (angles("straight line", ["b", "b"], a="65°"), "each angle is asked for once"),
 ]
