@@ -38,7 +38,6 @@ OPERATION = st.one_of(
     joined(any_of("add", "subtract"), counted(few, "floats")),
     joined(any_of("multiply by", "divide by"), small),
 )
-NAMES = each_of(crates=counted(few, "floats"), boxes=counted(small, "floats"))
 PROBLEMS: dict[str, st.SearchStrategy[Fields]] = {
     "think of a number": each_of(
         operations=st.lists(OPERATION, min_size=1, max_size=3), result=counted(middle, "floats")
@@ -67,11 +66,18 @@ PROBLEMS: dict[str, st.SearchStrategy[Fields]] = {
         mean=counted(few, "terns"),
     )
     | each_of(mean=counted(few, "terns"), count=counted(small, "boxes")),
-    "two sorts": each_of(
-        sorts=NAMES,
-        count=counted(small, "lots"),
-        total=counted(middle, "floats"),
-        find=any_of("crates", "boxes", ["crates", "boxes"]),
+    "two sorts": st.builds(
+        lambda each, more, crates, boxes, find: {
+            "sorts": {"crates": f"{each} kg", "boxes": f"{each + more} kg"},
+            "count": f"{crates + boxes} parts",
+            "total": f"{crates * each + boxes * (each + more)} kg",
+            "find": find,
+        },
+        few,
+        few,
+        few,
+        few,
+        any_of("crates", "boxes", ["crates", "boxes"]),
     ),
     "repeated doubling": each_of(
         first=counted(middle, "terns"),
