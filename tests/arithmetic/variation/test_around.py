@@ -54,7 +54,7 @@ def amounts() -> st.SearchStrategy[str]:
     return st.one_of(wholes, tens, money, decimals, percents, fractions)
 
 
-@settings(max_examples=150)
+@settings(max_examples=150, deadline=None)
 @given(amounts(), st.sampled_from([Wish.NEW, Wish.EASIER, Wish.HARDER]))
 def test_laws_of_size(text: str, wish: Wish) -> None:
     amount = parse_amount(text)
@@ -71,7 +71,7 @@ def test_laws_of_size(text: str, wish: Wish) -> None:
             assert each.value > amount.value
 
 
-@settings(max_examples=60)
+@settings(max_examples=60, deadline=None)
 @given(st.integers(13, 400), st.integers(1, 3))
 def test_round_numbers_stay_round(count: int, noughts: int) -> None:
     """So many noughts at the end, so many again; only 2 and 3 with noughts may end on 5."""
@@ -82,6 +82,7 @@ def test_round_numbers_stay_round(count: int, noughts: int) -> None:
             assert each.value % 10**noughts == 0
 
 
+@settings(deadline=None)
 @given(st.integers(1, 99))
 def test_pence_stay_pence(pence: int) -> None:
     for each in values_around(parse_amount(f"{pence}p"), Wish.HARDER):

@@ -70,7 +70,7 @@ def test_the_authors_own_nouns() -> None:
     assert [typed(each) for each in values] == ["1 sea-chandlery", "2 sea-chandleries"]
 
 
-@settings(max_examples=60)
+@settings(max_examples=60, deadline=None)
 @given(
     low=st.integers(0, 400),
     length=st.integers(1, 60),

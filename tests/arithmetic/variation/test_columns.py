@@ -42,7 +42,7 @@ def digits(value: int) -> int:
     return sum(map(int, str(value)))
 
 
-@settings(max_examples=150)
+@settings(max_examples=150, deadline=None)
 @given(st.integers(0, 9999), st.integers(0, 9999))
 def test_sums_and_differences_by_their_digits(one: int, other: int) -> None:
     carries = digits(one) + digits(other) != digits(one + other)
