@@ -431,6 +431,21 @@ WRONG = [
     (chain({"a": "12", "b": "4"}, "r = a + b"), "subtracting instead of adding", "8"),
     (chain({"a": "17", "b": "5"}, "r = remainder(a, b)"), "quotient given as the remainder", "3"),
     (chain({"a": "17", "b": "5"}, "r = round down(a ÷ b)"), "remainder rounded up", "4"),
+    (
+        chain({"a": "£40", "p": "15%"}, "less = p of a", "r = a − less"),
+        "percentage taken as the amount",
+        "£25",
+    ),
+    # Verschaffel et al. 1994 (from memory): four planks of 2.5 m make 10 of 1 m, if joined.
+    (
+        chain(
+            {"planks": "4 planks", "long": "2.5 m", "short": "1 m"},
+            "from each = quotient(long, short)",
+            "r = planks × from each",
+        ),
+        "leftovers joined",
+        "10",
+    ),
 ]
 
 

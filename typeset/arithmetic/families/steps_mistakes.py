@@ -17,6 +17,7 @@ from typeset.arithmetic.formulas.tree import (
     Call,
     Formula,
     Name,
+    names_in,
     parts_of,
     rebuilt,
     substituted,
@@ -26,7 +27,7 @@ from typeset.arithmetic.phrases import bare, the
 from typeset.arithmetic.workings import MistakenWorking, step
 from typeset.errors import AmountError
 from typeset.quantities.amount import Amount, Form
-from typeset.quantities.units import Unit
+from typeset.quantities.units import Dimension, Unit
 from typeset.quantities.writing import DIVIDE, MINUS, TIMES
 
 _OPPOSITES = (
@@ -58,6 +59,7 @@ def chain_mistakes(chain: Chain, units: Mapping[str, Unit]) -> Iterator[Mistaken
     yield from wrong.in_reading_order()
     yield from wrong.other_operations()
     yield from wrong.other_calls()
+    yield from wrong.percentage_as_amount()
     yield from wrong.without_quantities()
     yield from wrong.unconverted()
 
@@ -132,6 +134,17 @@ class _Wrong:
         for function, name in (("mean", "step left out"), ("difference", _OPPOSITES[0][2])):
             for plan in self._changed_plans(function, _sum_of):
                 yield from self._told(name, plan)
+
+    def percentage_as_amount(self) -> Iterator[MistakenWorking]:
+        """15% taken for £15."""
+        for plan in self._changed_plans(OF, _left):
+            part = _only_part(self.chain)
+            if part is None:
+                return
+            name, unit = part
+            taken = Amount(self.chain.givens[name].value, unit)
+            chain = replace(self.chain, givens={**self.chain.givens, name: taken})
+            yield from _Wrong(chain, self.units)._told("percentage taken as the amount", plan)
 
     def without_quantities(self) -> Iterator[MistakenWorking]:
         """What is added, taken away or multiplied by is forgotten."""
@@ -266,6 +279,24 @@ def _joined(left: Amount, sign: str, right: Amount) -> Amount:
     value = value_of(Operation(sign, left, right))
     is_decimal = Form.DECIMAL in (left.form, right.form)
     return Amount(value, form=Form.DECIMAL if is_decimal else left.form)
+
+
+def _only_part(chain: Chain) -> tuple[str, Unit] | None:
+    """The one percentage of the story that is taken of something, and the unit of that."""
+    amounts = chain.told().amounts
+    found = [
+        (part.left.name, amounts[part.right.name].unit)
+        for each in chain.plan
+        for part in parts_of(each.formula)
+        if isinstance(part, Apply) and part.sign == OF
+        if isinstance(part.left, Name) and isinstance(part.right, Name)
+    ]
+    names = [n for each in chain.plan for n in names_in(each.formula)]
+    if len(found) != 1 or names.count(found[0][0]) != 1:
+        return None
+    given = chain.givens.get(found[0][0])
+    is_percentage = given is not None and given.unit.dimension is Dimension.PERCENT
+    return found[0] if is_percentage else None
 
 
 def _repeats(formula: Formula) -> bool:
