@@ -340,7 +340,7 @@ SHOPS = chain(
 
 def test_a_choice_between_amounts(solved: Any, answers_of: Any) -> None:
     solution = solved("steps", SHOPS)
-    assert answers_of(solution) == ["quay shop"]
+    assert answers_of(solution) == ["the quay shop"]
     assert solution.kind.decision is Decision.BOTH
     assert lines(solution, "Step by step")[-2:] == [
         "Compare, from the largest down: the pier shop with £8.50, then the quay shop with £7.20.",
@@ -350,7 +350,7 @@ def test_a_choice_between_amounts(solved: Any, answers_of: Any) -> None:
     wrong = {each.misconception for each in solution.mistakes}
     assert "greatest and least exchanged" in wrong
     assert all(
-        answers_of(each) == ["pier shop"]
+        answers_of(each) == ["the pier shop"]
         for each in solution.mistakes
         if each.misconception == "greatest and least exchanged"
     )
@@ -372,7 +372,7 @@ def test_choices_like_max_and_min(numbers: tuple[int, ...], larger: bool) -> Non
     answer = solve(family, problem).answers["best"]
     values = {"one": a * b, "other": c + d}
     best = (max if larger else min)(values, key=values.__getitem__)
-    assert answer == NameAnswer("equal" if a * b == c + d else best)
+    assert answer == NameAnswer("equal" if a * b == c + d else f"the {best}")
 
 
 @pytest.mark.parametrize(

@@ -12,6 +12,7 @@ from typeset.arithmetic.answers import AnswerValue, NameAnswer
 from typeset.arithmetic.families.steps_choice import (
     EQUAL_ANSWER,
     Choice,
+    answer_named,
     chosen_mistakes,
     chosen_ways,
     probe_of,
@@ -212,7 +213,7 @@ def _chosen(choice: Choice, problem: Problem[StepsFields], chain: Chain) -> Name
     bases = {name: _whole(name, problem, chain).base for name in choice.candidates}
     best = (max if choice.takes_larger else min)(bases.values())
     named = [name for name, base in bases.items() if base == best]
-    return NameAnswer(named[0] if len(named) == 1 else EQUAL_ANSWER)
+    return answer_named(named[0]) if len(named) == 1 else NameAnswer(EQUAL_ANSWER)
 
 
 def _answer(value: Whole, unit: Unit, name: str) -> Amount:

@@ -21,6 +21,11 @@ from typeset.quantities.amount import Amount
 EQUAL_ANSWER = "equal"
 
 
+def answer_named(candidate: str) -> NameAnswer:
+    """A candidate as an answer, with its article: 'the quay shop', but 'Nell'."""
+    return NameAnswer(the(candidate))
+
+
 @dataclass(frozen=True, slots=True)
 class Choice:
     """`name = which is larger(candidates)`."""
@@ -34,7 +39,7 @@ class Choice:
         ranked = self._ranked(amounts)
         if amounts[ranked[0]].base == amounts[ranked[1]].base:
             return NameAnswer(EQUAL_ANSWER)
-        return NameAnswer(ranked[0])
+        return answer_named(ranked[0])
 
     def _ranked(self, amounts: Mapping[str, Amount]) -> list[str]:
         sign = -1 if self.takes_larger else 1
@@ -68,7 +73,7 @@ class Choice:
     def _verdict(self, chosen: NameAnswer) -> Step:
         if chosen.name == EQUAL_ANSWER:
             return step("So they are equal.")
-        return step(f"So the answer is {the(chosen.name)}.")
+        return step(f"So the answer is {chosen.name}.")
 
     def turned(self) -> Choice:
         """The choice by a pupil who looks at the wrong end."""
