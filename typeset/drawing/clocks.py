@@ -21,7 +21,7 @@ from typeset.drawing.pens import (
     straight_arrow,
 )
 from typeset.drawing.shapes import BLACK, Drawing, Face, Rule
-from typeset.drawing.sketch import Sketch, largest_that_fits
+from typeset.drawing.sketch import Sketch, largest_size
 from typeset.errors import FitError
 
 # Radii in ems of the figures: the rim, the middle of the figures, the ring of minute marks.
@@ -33,8 +33,8 @@ _HOUR_EMS = 0.42
 # The hands differ in length and in weight: the short thick one tells the hours.
 _MINUTE_HAND_EMS = 2.75
 _HOUR_HAND_EMS = 1.75
-_MINUTE_HAND_PT = 1.5
-_HOUR_HAND_PT = 3.2
+_MINUTE_HAND_THICK_EMS = 0.125
+_HOUR_HAND_THICK_EMS = 0.27
 _PIN_EMS = 0.2
 _GAP_PT = 4.0
 # An arrow between two faces is never shorter than this.
@@ -47,10 +47,13 @@ HALF_DAY = 12 * _MINUTES
 def draw_clocks(figure: ClockFaces, show: Show, width_pt: float, size_pt: float) -> Drawing:
     """The faces side by side with an arrow from each to the next; under one another where
     the width is short. Raises FitError, GlyphError."""
+    # All states are arranged alike: as the complete one, which has the most on it.
     try:
-        return largest_that_fits(lambda size: _beside(figure, show, width_pt, size), size_pt)
+        size = largest_size(lambda s: _beside(figure, Show.COMPLETE, width_pt, s), size_pt)
+        return _beside(figure, show, width_pt, size)
     except FitError:
-        return largest_that_fits(lambda size: _stacked(figure, show, width_pt, size), size_pt)
+        size = largest_size(lambda s: _stacked(figure, Show.COMPLETE, width_pt, s), size_pt)
+        return _stacked(figure, show, width_pt, size)
 
 
 def _beside(figure: ClockFaces, show: Show, width_pt: float, size_pt: float) -> Drawing:
@@ -153,6 +156,6 @@ def hands(face: ClockFace, centre: Point, size_pt: float) -> tuple[Rule, Rule]:
     short = at_angle(centre, _HOUR_HAND_EMS * size_pt, hour)
     long = at_angle(centre, _MINUTE_HAND_EMS * size_pt, minute)
     return (
-        Rule(*centre, *short, _HOUR_HAND_PT, BLACK),
-        Rule(*centre, *long, _MINUTE_HAND_PT, BLACK),
+        Rule(*centre, *short, _HOUR_HAND_THICK_EMS * size_pt, BLACK),
+        Rule(*centre, *long, _MINUTE_HAND_THICK_EMS * size_pt, BLACK),
     )

@@ -25,6 +25,7 @@ _TICK_PT = 4.0
 _TAIL_PT = 12.0
 _BETWEEN_PT = 24.0
 _NAME_GAP_PT = 8.0
+_NAMES_APART_EMS = 0.7
 # Room for a pupil's numbers and jumps (10 mm).
 _WRITING_PT = 28.0
 _LABEL_GAP_PT = 2.0
@@ -108,7 +109,9 @@ def _between(figure: DoubleNumberLine, room_pt: float, size_pt: float) -> float:
     """The distance of the two lines: their names may need several lines of type."""
     names = (figure.upper_name, figure.lower_name)
     upper, lower = (wrapped_label(name, size_pt, room_pt) for name in names)
-    return max(_BETWEEN_PT, upper.height_pt - upper.middle_pt + lower.middle_pt + 4)
+    # More than the distance of the lines of one name, so that the two stay two.
+    apart = max(4.0, _NAMES_APART_EMS * size_pt)
+    return max(_BETWEEN_PT, upper.height_pt - upper.middle_pt + lower.middle_pt + apart)
 
 
 def _put_names(

@@ -36,13 +36,15 @@ _LEAST_PITCH_PT = PT_PER_MM - 0.01
 # A ruler is drawn in its true size where it fits, so that nothing on it can be mistaken.
 _TRUE_PT = {"mm": PT_PER_MM, "cm": 10 * PT_PER_MM}
 _MOST_LENGTH_PT = 400.0
-_LONG_PT = 11.0
-_HALF_PT = 8.0
-_SHORT_PT = 5.0
+# Lengths of the marks grow with the type, from these at 12 pt.
+_LONG_EMS = 0.92
+_HALF_EMS = 0.67
+_SHORT_EMS = 0.42
 _LONG_THICK_PT = 1.2
 _GAP_PT = 3.0
 _BODY_PT = 1.6
-_POINTER_PT = 9.0
+_POINTER_EMS = 0.75
+_NEEDLE_EMS = 0.165
 _WRITING_PT = 23.0
 _THING_PT = 14.0
 _JUG_EMS = 8.0
@@ -83,7 +85,7 @@ def _share(scale: MeasuringScale, at: Fraction) -> float:
     return float((at - start) / (end - start))
 
 
-def _divisions(scale: MeasuringScale, length_pt: float) -> Iterator[_Division]:
+def _divisions(scale: MeasuringScale, length_pt: float, size_pt: float) -> Iterator[_Division]:
     """Every mark. Raises FitError where they would stand too near to be counted."""
     count = (len(scale.labels) - 1) * scale.divisions
     if length_pt / count < _LEAST_PITCH_PT:
@@ -94,11 +96,11 @@ def _divisions(scale: MeasuringScale, length_pt: float) -> Iterator[_Division]:
     for index in range(count + 1):
         part = index % scale.divisions
         if part == 0:
-            yield _Division(index / count, _LONG_PT, _LONG_THICK_PT)
+            yield _Division(index / count, _LONG_EMS * size_pt, _LONG_THICK_PT)
         elif 2 * part == scale.divisions and scale.divisions > 2:
-            yield _Division(index / count, _HALF_PT, FINE_PT)
+            yield _Division(index / count, _HALF_EMS * size_pt, FINE_PT)
         else:
-            yield _Division(index / count, _SHORT_PT, FINE_PT)
+            yield _Division(index / count, _SHORT_EMS * size_pt, FINE_PT)
 
 
 def _labels(scale: MeasuringScale, size_pt: float) -> Iterator[tuple[float, Label]]:
@@ -135,8 +137,8 @@ def _put_level_scale(
 ) -> float:
     """Marks hanging from y = top with their values under them; the y below the values."""
     left, right = ends
-    foot = top + _LONG_PT
-    for each in _divisions(scale, right - left):
+    foot = top + _LONG_EMS * size_pt
+    for each in _divisions(scale, right - left, size_pt):
         x = left + each.share * (right - left)
         sketch.add(rule((x, top), (x, top + each.length_pt), each.thickness_pt))
     for share, label in _labels(scale, size_pt):
@@ -155,11 +157,12 @@ def _line(scale: MeasuringScale, show: Show, width_pt: float, size_pt: float) ->
         sketch.put(unit, right + _GAP_PT + 2, -unit.middle_pt)
     if _is_read(scale, show):
         x = left + _share(scale, scale.at) * (right - left)
+        head = _POINTER_EMS * size_pt
         sketch.add(
-            rule((x, -3 * _POINTER_PT), (x, -_POINTER_PT), 1.5),
-            solid_head((x, -1.5), (0.0, 1.0), _POINTER_PT),
+            rule((x, -3 * head), (x, -head), _NEEDLE_EMS * size_pt),
+            solid_head((x, -1.5), (0.0, 1.0), head),
         )
-        _put_over(sketch, mark_label(scale.mark, show, size_pt), x, -3 * _POINTER_PT - _GAP_PT)
+        _put_over(sketch, mark_label(scale.mark, show, size_pt), x, -3 * head - _GAP_PT)
     else:
         _put_asked(sketch, scale, show, (left + right) / 2, -_WRITING_PT, size_pt)
     return sketch.finished(scale_words(scale, show))
@@ -230,7 +233,7 @@ def _jug(scale: MeasuringScale, show: Show, width_pt: float, size_pt: float) -> 
             Rect(left, level, body, foot - level, 0.0, BLACK, SHADE),
             Rule(left, level, right, level, 1.8, BLACK),
         )
-    for each in _divisions(scale, height):
+    for each in _divisions(scale, height, size_pt):
         y = -each.share * height
         sketch.add(rule((left, y), (left + each.length_pt, y), each.thickness_pt))
     for share, label in _labels(scale, size_pt):
@@ -289,7 +292,7 @@ def _dial(scale: MeasuringScale, show: Show, width_pt: float, size_pt: float) ->
     rim += _GAP_PT
     centre = (rim + _BODY_PT / 2, 0.0)
     sketch.add(circle(centre, rim, _BODY_PT), arc(centre, ring, _DIAL_START, _DIAL_END))
-    for each in _divisions(scale, ring * (_DIAL_END - _DIAL_START)):
+    for each in _divisions(scale, ring * (_DIAL_END - _DIAL_START), size_pt):
         turn = _turn(each.share)
         ends = at_angle(centre, ring, turn), at_angle(centre, ring - each.length_pt, turn)
         sketch.add(rule(*ends, each.thickness_pt))
@@ -299,7 +302,7 @@ def _dial(scale: MeasuringScale, show: Show, width_pt: float, size_pt: float) ->
         unit = _unit_label(scale.unit, size_pt)
         sketch.put_level(unit, centre[0], 0.72 * ring)
     if _is_read(scale, show):
-        sketch.add(*_needle(centre, ring - 2.0, _turn(_share(scale, scale.at))))
+        sketch.add(*_needle(centre, ring - 2.0, _turn(_share(scale, scale.at)), size_pt))
     sketch.add(dot(*centre, 0.28 * size_pt))
     value = mark_label(scale.mark, show, size_pt)
     if value is not None:
@@ -331,10 +334,11 @@ def _out(label: Label, turn: float, ring: float) -> float:
     return ring + reach + _GAP_PT
 
 
-def _needle(centre: Point, length_pt: float, turn: float) -> tuple[Rule, Path]:
+def _needle(centre: Point, length_pt: float, turn: float, size_pt: float) -> tuple[Rule, Path]:
+    head = _POINTER_EMS * size_pt
     tip = at_angle(centre, length_pt, turn)
-    neck = at_angle(centre, length_pt - _POINTER_PT + 1, turn)
+    neck = at_angle(centre, length_pt - head + 1, turn)
     return (
-        Rule(*centre, *neck, 2.0, BLACK),
-        solid_head(tip, (sin(turn), -cos(turn)), _POINTER_PT),
+        Rule(*centre, *neck, _NEEDLE_EMS * size_pt, BLACK),
+        solid_head(tip, (sin(turn), -cos(turn)), head),
     )

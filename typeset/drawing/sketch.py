@@ -140,6 +140,19 @@ def largest_that_fits(draw: Callable[[float], Drawing], size_pt: float) -> Drawi
     return largest_with_names(lambda size, _share: draw(size), size_pt, (0.0,))
 
 
+def largest_size(draw: Callable[[float], Drawing], size_pt: float) -> float:
+    """The largest label size at which the figure can be drawn. Raises FitError."""
+    problem = FitError("a figure was tried at no size")
+    for share in LABEL_SHARES:
+        try:
+            draw(share * size_pt)
+        except FitError as error:
+            problem = error
+        else:
+            return share * size_pt
+    raise problem
+
+
 def largest_with_names(
     draw: Callable[[float, float], Drawing],
     size_pt: float,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from typeset.arithmetic.figures import Mark, RatioTable, Show, TwoWayTable
@@ -80,8 +80,10 @@ def _ratio(table: RatioTable, show: Show, width_pt: float, plan: tuple[float, fl
     sketch = Sketch(width_pt)
     names = [wrapped_label(name, size_pt, share * width_pt) for name in table.row_names]
     cells = [[mark_label(mark, show, size_pt) for mark in row] for row in table.cells]
+    full = [[mark_label(mark, Show.COMPLETE, size_pt) for mark in row] for row in table.cells]
     beside = side_jumps_width_pt(table.across, show, size_pt)
-    grid = _grid(names, [], cells, width_pt - beside, size_pt)
+    # In every state each cell has the room that its value will need.
+    grid = _grid(names, [], full, width_pt - beside, size_pt)
     _draw_cells(sketch, grid, cells)
     _draw_heads(sketch, grid, names, [])
     xs = [grid.middle_x(column) for column in range(len(table.cells[0]))]
@@ -101,13 +103,15 @@ def _turned(table: RatioTable, show: Show, width_pt: float, size_pt: float) -> D
     from row to row over it.
     """
     sketch = Sketch(width_pt)
-    cells = [[mark_label(row[at], show, size_pt) for row in table.cells] for at in _columns(table)]
+    turned = list(zip(*table.cells, strict=True))
+    cells = [[mark_label(mark, show, size_pt) for mark in row] for row in turned]
+    full = [[mark_label(mark, Show.COMPLETE, size_pt) for mark in row] for row in turned]
     over = [jump for jump in table.jumps if not jump.below]
     under = [jump for jump in table.jumps if jump.below]
     left = side_jumps_width_pt(over, show, size_pt)
     right = width_pt - left - side_jumps_width_pt(under, show, size_pt)
-    heads = _heads_over(table.row_names, list(zip(*cells, strict=True)), size_pt, right)
-    grid = _grid([], heads, cells, right, size_pt)
+    heads = _heads_over(table.row_names, list(zip(*full, strict=True)), size_pt, right)
+    grid = _grid([], heads, full, right, size_pt)
     grid = replace(grid, xs_pt=tuple(x + left for x in grid.xs_pt))
     _draw_cells(sketch, grid, cells)
     _draw_heads(sketch, grid, [], heads)
@@ -137,10 +141,6 @@ def _heads_over(
     ]
 
 
-def _columns(table: RatioTable) -> range:
-    return range(len(table.cells[0]))
-
-
 def _two_way(table: TwoWayTable, show: Show, width_pt: float, plan: tuple[float, float]) -> Drawing:
     """As many columns as have room; fewer where their heads are long.
 
@@ -148,14 +148,22 @@ def _two_way(table: TwoWayTable, show: Show, width_pt: float, plan: tuple[float,
     """
     size_pt, share = plan
     room = (share or _NARROW_NAMES) * width_pt
-    wide = int((width_pt - room) / (_LEAST_CELL_PT + _SIDE_PT))
     problem = FitError(f"a table does not fit in {width_pt:.0f} pt")
-    for most in range(max(_FEWEST_COLUMNS, min(_MOST_COLUMNS, wide)), _FEWEST_COLUMNS - 1, -1):
+    for most in _columns_to_try(len(table.across.options), width_pt - room):
         try:
             return _two_way_of(table, (show, most), (width_pt, room), size_pt)
         except FitError as error:
             problem = error
     raise problem
+
+
+def _columns_to_try(count: int, room_pt: float) -> Iterator[int]:
+    """All columns where they have any room, even a narrow one; else as many as have ample
+    room, and then fewer and fewer."""
+    if count <= min(_MOST_COLUMNS, int(room_pt / _SMALLEST_CELL_PT)):
+        yield count
+    ample = int(room_pt / (_LEAST_CELL_PT + _SIDE_PT))
+    yield from range(max(_FEWEST_COLUMNS, min(_MOST_COLUMNS, ample)), _FEWEST_COLUMNS - 1, -1)
 
 
 def _two_way_of(

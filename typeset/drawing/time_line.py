@@ -50,7 +50,9 @@ def _time_line(figure: TimeLine, show: Show, width_pt: float, plan: tuple[float,
     room = width_pt if share == OUTSIDE else share * width_pt
     names = [wrapped_label(row.name, size_pt, room) for row in _rows(figure)]
     if share != OUTSIDE:
-        between = max(between, names[0].height_pt - names[0].middle_pt + names[1].middle_pt + 4)
+        between = max(
+            between, names[0].height_pt - names[0].middle_pt + names[1].middle_pt + 0.7 * size_pt
+        )
     if gap is not None:
         between = max(between, gap.level_height_pt + 4 * _CLEAR_PT)
     left = _OUTSIDE_LEFT_PT if share == OUTSIDE else _put_names(sketch, names, between)
