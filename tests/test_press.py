@@ -132,8 +132,8 @@ def test_a_record_keeps_what_was_made_before(week: Path, tmp_path: Path) -> None
     from typeset.press.record import read_record
 
     to = tmp_path / "printed"
-    make_week(Order(week, to, only="task-sheet"))
-    make_week(Order(week, to, only="answer-booklet"))
+    make_week(Order(week, to, only="task sheet"))
+    make_week(Order(week, to, only="answer booklet"))
     assert {each.file for each in read_record(to).made} == {
         "monday-task-sheet.pdf",
         "answer-booklet.pdf",

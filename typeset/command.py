@@ -15,19 +15,11 @@ from types import FrameType
 
 from typeset import __version__
 from typeset.errors import ContentError, Remark, TypesetError
+from typeset.reading.content import DOCUMENTS, VERSIONS
 
 DONE, WRONG = 0, 1
 # What a shell gives for a program ended by Ctrl-C.
 INTERRUPTED = 130
-
-_DOCUMENTS = (
-    "task-sheet",
-    "answer-booklet",
-    "folded-booklet",
-    "marking-strips",
-    "sorting-cards",
-    "sorting-key",
-)
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -101,7 +93,17 @@ def _add_make(verbs: _Verbs[argparse.ArgumentParser]) -> None:
         "--to", type=Path, metavar="FOLDER", help="where the PDFs go (printed/<week>/)"
     )
     parser.add_argument("--lesson", metavar="NAME", help="only this lesson, such as tuesday")
-    parser.add_argument("--only", choices=_DOCUMENTS, metavar="DOCUMENT", help=_choices())
+    parser.add_argument(
+        "--only", choices=_documents(), metavar="DOCUMENT", help=f"only {_listed(_documents())}"
+    )
+    parser.add_argument(
+        "--version",
+        action="append",
+        default=[],
+        choices=VERSIONS,
+        metavar="VERSION",
+        help=f"task sheets in this version, {_listed(VERSIONS)}; may be given several times",
+    )
     parser.add_argument(
         "--layout",
         action="append",
@@ -111,8 +113,12 @@ def _add_make(verbs: _Verbs[argparse.ArgumentParser]) -> None:
     )
 
 
-def _choices() -> str:
-    return f"only this kind: {' or '.join(_DOCUMENTS)}"
+def _documents() -> tuple[str, ...]:
+    return tuple(document.replace(" ", "-") for document in DOCUMENTS)
+
+
+def _listed(words: Sequence[str]) -> str:
+    return f"{', '.join(words[:-1])} or {words[-1]}"
 
 
 def _add_check(verbs: _Verbs[argparse.ArgumentParser]) -> None:
@@ -184,10 +190,15 @@ def _make(options: argparse.Namespace) -> int:
     to: Path = options.to or Path("printed") / options.week.resolve().name
     remarks: list[Remark] = []
     with Progress() as progress:
-        layouts = tuple(options.layout)
-        begin = progress.begin
         order = Order(
-            options.week, to, options.lesson, options.only, layouts, begin, remarks.append
+            options.week,
+            to,
+            options.lesson,
+            options.only and options.only.replace("-", " "),
+            tuple(options.layout),
+            tuple(options.version),
+            progress.begin,
+            remarks.append,
         )
         results = make_week(order)
     _say_remarks(remarks)
@@ -206,7 +217,8 @@ def _check(options: argparse.Namespace) -> int:
     from typeset.documents.solutions_text import drawn_text
     from typeset.press.making import solved_with_layouts
 
-    solved, _layouts = solved_with_layouts(options.week, ())
+    versions, _layouts = solved_with_layouts(options.week, ())
+    solved = versions.core
     _say_remarks(remarks_on(solved))
     count = sum(len(lesson.problems()) for lesson in solved.lessons)
     lessons = len(solved.lessons)

@@ -25,6 +25,7 @@ from typeset.documents.sorting_cards import (
     letter_of,
     room_left,
 )
+from typeset.documents.versions import Versions
 from typeset.drawing.shapes import PT_PER_MM
 from typeset.proofing import proof_cards, proof_key, proof_strips
 from typeset.setting.frames import Document, Page
@@ -52,7 +53,7 @@ def about_cards(pdf: bytes, backs: str = "long edge") -> list[str]:
 
 @cache
 def strips() -> bytes:
-    return write_pdf(compose_marking_strips(made_week().solved, layout())[0])
+    return write_pdf(compose_marking_strips(Versions(made_week().solved), layout())[0])
 
 
 def about_strips(pdf: bytes) -> list[str]:
@@ -147,7 +148,7 @@ def test_two_letters_exchanged_in_the_key_are_found() -> None:
 
 
 def test_a_strip_without_a_line_to_cut_is_found() -> None:
-    document = compose_marking_strips(made_week().solved, layout())[0]
+    document = compose_marking_strips(Versions(made_week().solved), layout())[0]
     bare = tuple(replace(page, placed=page.placed[:-1]) for page in document.pages)
     found = about_strips(write_pdf(replace(document, pages=bare)))
     assert any("no line to cut along" in each for each in found)

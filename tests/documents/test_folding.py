@@ -18,6 +18,7 @@ from typeset.documents.folding import Flip, folded, folding_order
 from typeset.documents.layout import Layout
 from typeset.documents.layout_files import find_layout
 from typeset.documents.paper import paper_named
+from typeset.documents.versions import Versions
 from typeset.drawing.shapes import PT_PER_MM
 from typeset.proofing import proof_folded_booklet
 from typeset.setting.frames import Document, Duplex, Page
@@ -70,7 +71,9 @@ def booklet(flip: Flip) -> tuple[bytes, Layout]:
     """A lesson's booklet for this printer, with its layout."""
     layout = find_layout("standard", Path("nowhere")).model_copy(update={"backs": flip.value})
     made = made_week()
-    document, _ = compose_folded_booklet(made.solved, layout, made.lesson("wednesday"), flip)
+    document, _ = compose_folded_booklet(
+        Versions(made.solved), layout, made.lesson("wednesday"), flip
+    )
     return write_pdf(document), layout
 
 
@@ -144,7 +147,7 @@ def test_papers_in_the_wrong_order_are_found() -> None:
 def test_missing_marks_where_to_fold_are_found() -> None:
     made, layout = made_week(), booklet(Flip.SHORT_EDGE)[1]
     lesson = made.lesson("wednesday")
-    document, _ = compose_folded_booklet(made.solved, layout, lesson, Flip.SHORT_EDGE)
+    document, _ = compose_folded_booklet(Versions(made.solved), layout, lesson, Flip.SHORT_EDGE)
     first = document.pages[2]
     bare = replace(first, placed=first.placed[:-2])
     pages = (*document.pages[:2], bare, *document.pages[3:])

@@ -12,6 +12,7 @@ from typeset.documents.answer_booklet import compose_answer_booklet
 from typeset.documents.layout import Layout
 from typeset.documents.layout_files import find_layout
 from typeset.documents.task_sheet import compose_task_sheet
+from typeset.documents.versions import Versions
 from typeset.errors import FitError
 from typeset.proofing import Finding, proof_booklet, proof_sheet
 from typeset.reading.week import read_week
@@ -62,7 +63,7 @@ def make(solved: SolvedWeek, layout: Layout) -> Made:
         each.lesson.name: write_pdf(compose_task_sheet(solved, each, layout)[0])
         for each in solved.lessons
     }
-    pdfs[BOOKLET] = write_pdf(compose_answer_booklet(solved, layout)[0])
+    pdfs[BOOKLET] = write_pdf(compose_answer_booklet(Versions(solved), layout)[0])
     return Made(solved, layout, pdfs)
 
 

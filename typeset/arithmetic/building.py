@@ -29,6 +29,7 @@ from typeset.arithmetic.names import listed
 from typeset.arithmetic.problem import Problem
 from typeset.arithmetic.solving import Solution, solve
 from typeset.arithmetic.stories import tell, unmentioned
+from typeset.arithmetic.support import supported
 from typeset.arithmetic.variation.weeks import vary_lesson, vary_week
 from typeset.arithmetic.variation.wishes import Version
 from typeset.arithmetic.workings import MistakenWorking
@@ -66,6 +67,8 @@ def solve_week(week: Week, version: Version = Version.CORE) -> SolvedWeek:
     lessons = tuple(_solve(lesson, titles, complaints, varied.unfit) for lesson in varied.lessons)
     if complaints:
         raise ContentError(complaints)
+    if version is Version.SUPPORT:
+        lessons = tuple(supported(lesson) for lesson in lessons)
     return SolvedWeek(replace(week, lessons=varied.lessons), lessons, version)
 
 

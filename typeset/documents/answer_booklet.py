@@ -27,6 +27,7 @@ from typeset.documents.composer import (
 from typeset.documents.entries import Entry, entry_blocks, extension_blocks
 from typeset.documents.folding import Flip, folded
 from typeset.documents.layout import Layout
+from typeset.documents.versions import Versions
 from typeset.quantities.inline import words
 from typeset.setting.blocks import Block, Column, Spacing, text_block
 from typeset.setting.frames import Document, Role
@@ -46,20 +47,22 @@ BOOKLET_SPACING = Spacing(
 
 
 def compose_answer_booklet(
-    solved: SolvedWeek, layout: Layout, lesson: SolvedLesson | None = None
+    versions: Versions, layout: Layout, lesson: SolvedLesson | None = None
 ) -> tuple[Document, PageLayout]:
     """The finished booklet of a lesson, or of the whole week, every lesson on its own sides.
+
+    It tells the core; answers that differ in other versions stand beside its own.
 
     Raises FitError where one entry is taller than a page, GlyphError for a character that
     cannot be drawn.
     """
-    composer = Composer(layout.for_booklet())
+    composer, solved = Composer(layout.for_booklet()), versions.core
     size_pt = layout.booklet.size_pt
     told = solved if lesson is None else replace(solved, lessons=(lesson,))
     title = composer.say("booklet", "title")
     about = booklet_about(solved, lesson)
     frame = composer.frame(f"{title} · {about}", size_pt)
-    pages = flow(_Booklet(composer, told).blocks, frame, size_pt)
+    pages = flow(_Booklet(composer, told, versions).blocks, frame, size_pt)
     document = Document(
         title=f"{about} – {title.lower()}",
         subject=solved.week.title,
@@ -71,10 +74,10 @@ def compose_answer_booklet(
 
 
 def compose_folded_booklet(
-    solved: SolvedWeek, layout: Layout, lesson: SolvedLesson, flip: Flip
+    versions: Versions, layout: Layout, lesson: SolvedLesson, flip: Flip
 ) -> tuple[Document, PageLayout]:
     """The booklet of a lesson at half the size of the paper, to be folded and stapled."""
-    document, pages = compose_answer_booklet(solved, layout.for_folding(), lesson)
+    document, pages = compose_answer_booklet(versions, layout.for_folding(), lesson)
     return folded(document, layout.upright.turned(), flip), pages
 
 
@@ -87,9 +90,10 @@ def booklet_about(solved: SolvedWeek, lesson: SolvedLesson | None) -> str:
 class _Booklet:
     """The blocks of the booklet at any type size."""
 
-    def __init__(self, composer: Composer, solved: SolvedWeek) -> None:
+    def __init__(self, composer: Composer, solved: SolvedWeek, versions: Versions) -> None:
         self.composer = composer
         self.solved = solved
+        self.versions = versions
 
     def blocks(self, size_pt: float) -> list[Block]:
         """Title, then lesson after lesson."""
@@ -126,20 +130,23 @@ class _Booklet:
             starts_page=starts_page,
         )
         for stage in lesson.stages:
-            yield from self._stage(stage, column)
+            yield from self._stage(lesson, stage, column)
 
-    def _stage(self, stage: SolvedStage, column: Column) -> Iterator[Block]:
+    def _stage(self, lesson: SolvedLesson, stage: SolvedStage, column: Column) -> Iterator[Block]:
         match stage:
             case SolvedRecap():
                 yield self._heading("recap", column)
-                yield from self._entries(stage.problems, column)
+                yield from self._entries(lesson, stage.problems, column)
             case SolvedSpot():
                 yield self._heading("spot", column)
-                yield from entry_blocks(self.composer, self._spot_entry(stage), column)
+                entry = self._spot_entry(lesson, stage)
+                yield from entry_blocks(self.composer, entry, column)
             case SolvedSort():
                 yield self._heading("sort", column)
                 for problem in stage.problems:
-                    yield from entry_blocks(self.composer, Entry(problem, is_sorted=True), column)
+                    elsewhere = self.versions.elsewhere(lesson, problem)
+                    entry = Entry(problem, is_sorted=True, elsewhere=elsewhere)
+                    yield from entry_blocks(self.composer, entry, column)
             case SolvedPractise():
                 yield self._heading("practise", column)
                 for each in stage.sets:
@@ -147,7 +154,7 @@ class _Booklet:
                     heading = text(name, column.style.bold(), column.width_pt, Role.HEADING)
                     gap = column.gap(column.spacing.question)
                     yield Block(f"set {each.name}", heading, gap, keep_with_next=True)
-                    yield from self._entries(each.problems, column)
+                    yield from self._entries(lesson, each.problems, column)
             case SolvedExtension():
                 yield self._heading("extension", column, title=stage.content.title)
                 yield from extension_blocks(self.composer, stage, column)
@@ -156,11 +163,14 @@ class _Booklet:
         heading = self.composer.rich("headings", key, **names)
         return stage_heading(f"the heading '{key}'", heading, column)
 
-    def _entries(self, problems: tuple[SolvedProblem, ...], column: Column) -> Iterator[Block]:
+    def _entries(
+        self, lesson: SolvedLesson, problems: tuple[SolvedProblem, ...], column: Column
+    ) -> Iterator[Block]:
         for problem in problems:
-            yield from entry_blocks(self.composer, Entry(problem), column)
+            entry = Entry(problem, elsewhere=self.versions.elsewhere(lesson, problem))
+            yield from entry_blocks(self.composer, entry, column)
 
-    def _spot_entry(self, stage: SolvedSpot) -> Entry:
+    def _spot_entry(self, lesson: SolvedLesson, stage: SolvedSpot) -> Entry:
         """What went wrong, what it shows, and what to ask."""
         right = stage.problem.solution.answers
         name = next(iter(right))
@@ -173,4 +183,9 @@ class _Booklet:
             right=answer_text(right[name]),
         )
         asked = self.composer.rich("booklet", "ask", prompt=stage.misconception.prompt)
-        return Entry(stage.problem, spotted=(shown, asked), spotted_name=stage.misconception.name)
+        return Entry(
+            stage.problem,
+            spotted=(shown, asked),
+            spotted_name=stage.misconception.name,
+            elsewhere=self.versions.elsewhere(lesson, stage.problem),
+        )

@@ -35,13 +35,31 @@ def answer_space_of(
     space = problem.content.space or usual
     if space is Space.NONE:
         return None
+    rows = rows_of(composer, space, problem.content.lines)
+    if starts_sentence(problem, space):
+        # The sentence that is begun is the first line of the working.
+        rows = Rows(max(1, rows.least - 1), max(1, rows.natural - 1), rows.greatest - 1)
     return room_of(
         composer,
         _KINDS[space],
-        rows_of(composer, space, problem.content.lines),
+        rows,
         _answer_lines(composer, problem, boxed=space is Space.BOX),
         started,
     )
+
+
+def starts_sentence(problem: SolvedProblem, space: Space) -> bool:
+    """True where the pupil's first sentence is begun: in room to work in."""
+    return problem.content.starter is not None and space is Space.WORKING
+
+
+def starter_of(composer: Composer, problem: SolvedProblem, usual: Space) -> AnswerSpace | None:
+    """The sentence to finish before the room, where there is one."""
+    if not starts_sentence(problem, problem.content.space or usual):
+        return None
+    own = problem.content.starter
+    label = words(own) if own else composer.rich("sheet", "starter")
+    return room_of(composer, SpaceKind.LINE, Rows(), (AnswerLine(label=label, long=True),))
 
 
 def room_of(

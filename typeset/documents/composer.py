@@ -144,7 +144,8 @@ def stage_heading(name: str, rich: Rich, column: Column) -> Block:
 
 def week_names(solved: SolvedWeek, lesson: SolvedLesson | None = None) -> dict[str, str]:
     """The names that a foot line may use."""
-    names = {"week": solved.week.title, "class": solved.week.class_name, "day": "", "lesson": ""}
+    week = solved.week
+    names = {"week": week.title, "class": week.class_name, "day": "", "lesson": "", "version": ""}
     if lesson is not None:
         names |= {"day": lesson.lesson.day, "lesson": lesson.lesson.title}
     return names

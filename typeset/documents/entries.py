@@ -9,8 +9,10 @@ from typeset.arithmetic.answers import answer_text
 from typeset.arithmetic.figures import Figure, Show
 from typeset.arithmetic.lessons import SolvedExtension, SolvedProblem
 from typeset.arithmetic.misconceptions import MISCONCEPTIONS
+from typeset.arithmetic.variation.wishes import Version
 from typeset.arithmetic.workings import MistakenWorking, Working
 from typeset.documents.composer import Composer
+from typeset.documents.versions import numbers_of
 from typeset.drawing.figures import draw_figure
 from typeset.errors import FitError
 from typeset.quantities.inline import Rich, Solid, Words, join, words
@@ -32,6 +34,8 @@ class Entry:
     is_sorted: bool = False
     spotted: tuple[Rich, ...] = ()
     spotted_name: str = ""
+    # The same question in other versions, where its answers differ.
+    elsewhere: tuple[tuple[Version, SolvedProblem], ...] = ()
 
 
 def entry_blocks(composer: Composer, entry: Entry, column: Column) -> Iterator[Block]:
@@ -123,6 +127,8 @@ def _answer_pieces(composer: Composer, entry: Entry, column: Column) -> Iterator
     source = problem.content.id
     yield text(problem.story, style, column.text_pt, Role.QUESTION, source)
     yield text(_answers(composer, problem), style, width, Role.ANSWER, source)
+    for version, twin in entry.elsewhere:
+        yield text(_version_answer(composer, version, twin), style, width, Role.ANSWER, source)
     if entry.is_sorted:
         yield text(_verdict(composer, problem), style, width, Role.ANSWER, source)
     if entry.spotted:
@@ -174,6 +180,27 @@ def _answers(composer: Composer, problem: SolvedProblem) -> Rich:
         for name, value in answers.items()
     ]
     return (*words(f"{label}: ", bold=True), *join(told, "; "))
+
+
+def _version_answer(composer: Composer, version: Version, twin: SolvedProblem) -> Rich:
+    """'tern (3 gulls, 24 terns): 8 gulls': the version's numbers and its answer."""
+    return composer.rich_with(
+        "booklet",
+        "version answer",
+        version=composer.say("versions", version.value),
+        numbers=numbers_of(twin),
+        answer=all_answers(twin),
+    )
+
+
+def all_answers(problem: SolvedProblem) -> Rich:
+    """'24 terns', or each answer under its name where several are asked for."""
+    answers = problem.solution.answers
+    if len(answers) == 1:
+        return answer_text(next(iter(answers.values())))
+    return join(
+        [(*words(f"{name}: "), *answer_text(value)) for name, value in answers.items()], "; "
+    )
 
 
 def _made_bold(rich: Rich) -> Rich:

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 
-from typeset.arithmetic.answers import answer_text
 from typeset.arithmetic.lessons import (
     SolvedExtension,
     SolvedLesson,
@@ -15,9 +14,12 @@ from typeset.arithmetic.lessons import (
     SolvedWeek,
     problems_of,
 )
+from typeset.arithmetic.variation.wishes import Version
 from typeset.documents.composer import HEADING_SCALE, Composer, week_names
+from typeset.documents.entries import all_answers
 from typeset.documents.grid import Grid, on_papers
 from typeset.documents.layout import Layout
+from typeset.documents.versions import Versions
 from typeset.errors import FitError
 from typeset.quantities.inline import Rich, join, words
 from typeset.setting.blocks import Block, Column, Spacing, cell_width_pt, number_label
@@ -40,14 +42,14 @@ _SPACING = Spacing(
 _LEADING = 1.25
 
 
-def compose_marking_strips(solved: SolvedWeek, layout: Layout) -> tuple[Document, PageLayout]:
+def compose_marking_strips(versions: Versions, layout: Layout) -> tuple[Document, PageLayout]:
     """The strips of the week, two to a paper, to be cut apart.
 
     Raises FitError for a lesson whose answers find no room on half a side, GlyphError.
     """
-    grid = Grid(layout.upright, 1, _ROWS)
+    grid, solved = Grid(layout.upright, 1, _ROWS), versions.core
     composer = Composer(layout.for_cell(grid.cell))
-    strips = [_strip(composer, solved, lesson) for lesson in solved.lessons]
+    strips = [_strip(composer, versions, lesson) for lesson in solved.lessons]
     pages: list[Page | None] = [each.pages[0] for each in strips]
     size_pt = min(each.type_size_pt for each in strips)
     document = Document(
@@ -60,12 +62,15 @@ def compose_marking_strips(solved: SolvedWeek, layout: Layout) -> tuple[Document
     return document, PageLayout(document.pages, size_pt, (), ())
 
 
-def _strip(composer: Composer, solved: SolvedWeek, lesson: SolvedLesson) -> PageLayout:
+def _strip(composer: Composer, versions: Versions, lesson: SolvedLesson) -> PageLayout:
     frame = composer.bare_frame()
 
     def blocks(size_pt: float) -> list[Block]:
         column = composer.column(size_pt, _LEADING, _SPACING)
-        return [_title(composer, solved, lesson, column), _answers(composer, lesson, column)]
+        return [
+            _title(composer, versions.core, lesson, column),
+            _answers(composer, versions, lesson, column),
+        ]
 
     try:
         return fill_sides(blocks, frame, 1, SIZES_PT)
@@ -81,12 +86,12 @@ def _title(composer: Composer, solved: SolvedWeek, lesson: SolvedLesson, column:
     return Block("the title of the strip", piece, keep_with_next=True)
 
 
-def _answers(composer: Composer, lesson: SolvedLesson, column: Column) -> Block:
+def _answers(composer: Composer, versions: Versions, lesson: SolvedLesson, column: Column) -> Block:
     """The answers in two columns, down the first and then down the second."""
     width = cell_width_pt(_COLUMNS, column)
     entries = [
         _entry(number, rich, column.narrowed(width), source)
-        for number, rich, source in strip_lines(composer, lesson)
+        for number, rich, source in _lines(composer, versions, lesson)
     ]
     middle = -(-len(entries) // _COLUMNS)
     gap = column.gap(column.spacing.inner)
@@ -102,18 +107,21 @@ def _entry(number: str, rich: Rich, column: Column, source: str) -> Piece:
     return hanging(label, body, indent)
 
 
-def strip_lines(composer: Composer, lesson: SolvedLesson) -> Iterator[tuple[str, Rich, str]]:
+def _lines(
+    composer: Composer, versions: Versions, lesson: SolvedLesson
+) -> Iterator[tuple[str, Rich, str]]:
     """Number, what is right, and the problem's id, for every question in order."""
     for stage in lesson.stages:
         if isinstance(stage, SolvedExtension):
             yield str(stage.number), composer.rich("strip", "open"), stage.content.id
             continue
         for problem in problems_of(stage):
-            yield str(problem.number), _told(composer, stage, problem), problem.content.id
+            answer = _answer(composer, versions, lesson, problem)
+            told = _told(composer, stage, problem, answer)
+            yield str(problem.number), told, problem.content.id
 
 
-def _told(composer: Composer, stage: SolvedStage, problem: SolvedProblem) -> Rich:
-    answer = _answer(problem)
+def _told(composer: Composer, stage: SolvedStage, problem: SolvedProblem, answer: Rich) -> Rich:
     match stage:
         case SolvedSort():
             decision = composer.say("choices", problem.solution.kind.decision.name.lower())
@@ -125,11 +133,23 @@ def _told(composer: Composer, stage: SolvedStage, problem: SolvedProblem) -> Ric
             return answer
 
 
-def _answer(problem: SolvedProblem) -> Rich:
-    answers = problem.solution.answers
-    if len(answers) == 1:
-        return answer_text(next(iter(answers.values())))
-    told: Sequence[Rich] = [
-        (*words(f"{name}: "), *answer_text(value)) for name, value in answers.items()
+def _answer(
+    composer: Composer, versions: Versions, lesson: SolvedLesson, problem: SolvedProblem
+) -> Rich:
+    """The answer; that of each version under its name where they differ."""
+    elsewhere = versions.elsewhere(lesson, problem)
+    if not elsewhere:
+        return all_answers(problem)
+    every = sorted(
+        [(versions.core.version, problem), *elsewhere], key=lambda e: list(Version).index(e[0])
+    )
+    told = [
+        composer.rich_with(
+            "strip",
+            "version answer",
+            version=composer.say("versions", version.value),
+            answer=all_answers(each),
+        )
+        for version, each in every
     ]
     return join(told, "; ")

@@ -18,7 +18,8 @@ from typeset.arithmetic.lessons import (
     SolvedWeek,
 )
 from typeset.arithmetic.names import listed
-from typeset.documents.answer_spaces import answer_space_of, room_of, rows_of
+from typeset.arithmetic.variation.wishes import Version
+from typeset.documents.answer_spaces import answer_space_of, room_of, rows_of, starter_of
 from typeset.documents.composer import (
     TITLE_SCALE,
     Composer,
@@ -27,6 +28,7 @@ from typeset.documents.composer import (
 )
 from typeset.documents.grid import Grid, copied
 from typeset.documents.layout import Layout
+from typeset.documents.versions import version_mark
 from typeset.drawing.figures import draw_figure
 from typeset.drawing.shapes import Drawing
 from typeset.errors import FitError
@@ -45,7 +47,7 @@ from typeset.setting.blocks import (
 )
 from typeset.setting.framed import Framed
 from typeset.setting.frames import Document, Page, Role
-from typeset.setting.pages import PageLayout, fill_needed, fill_sides
+from typeset.setting.pages import PageFrame, PageLayout, fill_needed, fill_sides
 from typeset.setting.pieces import Columns, Piece, hanging, stack, text
 from typeset.setting.stretch import Stretch
 from typeset.setting.workings import WorkingStep, working
@@ -73,25 +75,40 @@ def compose_task_sheet(
     character that cannot be drawn.
     """
     composer = Composer(layout)
-    foot = composer.say("sheet", "foot", **week_names(solved, lesson))
+    mark = version_mark(layout, solved)
+    foot = composer.say("sheet", "foot", **week_names(solved, lesson) | {"version": mark})
     frame = composer.frame(foot, layout.type_size.smallest)
     sheet = _Sheet(composer, solved, lesson)
-    sizes = layout.type_size.sizes_pt()
     try:
-        if layout.sides == "as asked":
-            pages = fill_sides(sheet.blocks, frame, lesson.lesson.sides, sizes)
-        else:
-            pages = fill_needed(sheet.blocks, frame, sizes)
+        pages = _pages(sheet, frame, layout, solved.version)
     except FitError as error:
         raise FitError(f"{lesson.lesson.place.file}: {error}") from error
     document = Document(
-        title=f"{lesson.lesson.title} – task sheet",
+        title=sheet_title(layout, solved, lesson),
         subject=solved.week.title,
         pages=_papers(pages.pages, layout),
         type_size_pt=pages.type_size_pt,
         fingerprint=solved.week.fingerprint,
     )
     return document, pages
+
+
+def sheet_title(layout: Layout, solved: SolvedWeek, lesson: SolvedLesson) -> str:
+    """What the file calls itself."""
+    mark = version_mark(layout, solved)
+    return f"{lesson.lesson.title} – task sheet{f' ({mark})' if mark else ''}"
+
+
+def _pages(sheet: _Sheet, frame: PageFrame, layout: Layout, version: Version) -> PageLayout:
+    """On the sides that the lesson asks for; a sister of the sheet may need others."""
+    sizes = layout.type_size.sizes_pt()
+    if layout.sides == "as asked":
+        try:
+            return fill_sides(sheet.blocks, frame, sheet.lesson.lesson.sides, sizes)
+        except FitError:
+            if version is Version.CORE:
+                raise
+    return fill_needed(sheet.blocks, frame, sizes)
 
 
 def _papers(pages: tuple[Page, ...], layout: Layout) -> tuple[Page, ...]:
@@ -192,6 +209,7 @@ class _Sheet:
             space=space,
             figure=None if in_frame else figure,
             source=problem.content.id,
+            starter=starter_of(self.composer, problem, usual),
         )
 
     def _spot(self, stage: SolvedSpot, column: Column) -> Iterator[Block]:

@@ -38,9 +38,11 @@ KNOWN: Mapping[str, Mapping[str, frozenset[str]]] = {
         "set": frozenset({"letter"}),
         "hint": frozenset(),
         "because": frozenset(),
-        "foot": frozenset({"week", "day", "class", "lesson"}),
+        "starter": frozenset(),
+        "foot": frozenset({"week", "day", "class", "lesson", "version"}),
         "page": frozenset({"page", "pages"}),
     },
+    "versions": {"support": frozenset(), "core": frozenset(), "stretch": frozenset()},
     "choices": {
         "multiply": frozenset(),
         "add": frozenset(),
@@ -53,6 +55,7 @@ KNOWN: Mapping[str, Mapping[str, frozenset[str]]] = {
         "about": frozenset(),
         "lesson": frozenset({"day", "lesson"}),
         "answer": frozenset(),
+        "version answer": frozenset({"version", "numbers", "answer"}),
         "one way": frozenset({"strategy"}),
         "another way": frozenset({"strategy"}),
         "listen for": frozenset(),
@@ -76,6 +79,7 @@ KNOWN: Mapping[str, Mapping[str, frozenset[str]]] = {
         "lesson": frozenset({"day", "lesson"}),
         "open": frozenset(),
         "mistake": frozenset({"mistake"}),
+        "version answer": frozenset({"version", "answer"}),
     },
 }
 _ENVIRONMENT = ImmutableSandboxedEnvironment(undefined=StrictUndefined, autoescape=False)

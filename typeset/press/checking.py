@@ -35,9 +35,11 @@ def proof_made(target: Path, week: Path | None = None) -> tuple[int, list[Findin
 def _jobs(record: Record | None, week: Path | None) -> dict[str, Job]:
     content = week or (record.week if record is not None else None)
     assert content is not None
-    names = tuple(dict.fromkeys(each.layout for each in record.made)) if record else ()
-    solved, layouts = solved_with_layouts(content, names)
-    return {job.file: job for job in plan_jobs(solved, layouts)}
+    made = record.made if record else ()
+    versions, layouts = solved_with_layouts(
+        content, [each.layout for each in made], [each.version for each in made]
+    )
+    return {job.file: job for job in plan_jobs(versions, layouts)}
 
 
 def _proof_one(file: Path, jobs: dict[str, Job]) -> list[Finding]:

@@ -15,12 +15,13 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from typeset.arithmetic.building import solve_week
-from typeset.arithmetic.lessons import SolvedWeek
 from typeset.arithmetic.remarks import remarks_on
+from typeset.arithmetic.variation.wishes import Version
 from typeset.documents.layout import Layout
 from typeset.documents.layout_files import find_layout
+from typeset.documents.versions import Versions
 from typeset.errors import OutputError, Remark
-from typeset.press.plan import USUAL, Job, plan_jobs
+from typeset.press.plan import Job, Wanted, plan_jobs
 from typeset.press.record import RECORD, Made, write_record
 from typeset.proofing import Finding
 from typeset.reading.week import read_week
@@ -42,7 +43,7 @@ class Result:
 class Order:
     """What is to be made, and where it goes. `progress` is called with every file begun.
 
-    Without `layouts` the week's own is taken.
+    Without `layouts` the week's own is taken, without `only` or `versions` what the week says.
     """
 
     folder: Path
@@ -50,6 +51,7 @@ class Order:
     lesson: str | None = None
     only: str | None = None
     layouts: tuple[str, ...] = ()
+    versions: tuple[str, ...] = ()
     progress: Callable[[str, int], None] = lambda _file, _count: None
     # Called with every remark on the content, before anything is made.
     remark: Callable[[Remark], None] = lambda _remark: None
@@ -60,27 +62,37 @@ def make_week(order: Order) -> tuple[Result, ...]:
 
     Raises ContentError, FitError, GlyphError, LayoutError, OutputError, SolvingError.
     """
-    solved, layouts = solved_with_layouts(order.folder, order.layouts)
-    for each in remarks_on(solved):
+    versions, layouts = solved_with_layouts(order.folder, order.layouts, order.versions)
+    week = versions.core.week
+    for each in remarks_on(versions.core):
         order.remark(each)
-    kinds = (order.only,) if order.only else USUAL
-    jobs = plan_jobs(solved, layouts, order.lesson, kinds)
+    kinds = (order.only,) if order.only else week.makes
+    wanted = Wanted(kinds, order.versions or week.versions, order.lesson)
+    jobs = plan_jobs(versions, layouts, wanted)
     with _staging(order.to) as staging:
         results = tuple(_make(job, staging, order.progress, len(jobs)) for job in jobs)
         if not any(result.findings for result in results):
-            write_record(staging, order.to, solved, [result.made for result in results])
+            write_record(staging, order.to, versions.core, [result.made for result in results])
             _move(staging, order.to, [*(job.file for job in jobs), RECORD])
     return results
 
 
 def solved_with_layouts(
-    folder: Path, names: Sequence[str]
-) -> tuple[SolvedWeek, tuple[Layout, ...]]:
-    """The week solved, and its layout or those asked for instead, each once."""
+    folder: Path, layouts: Sequence[str], versions: Sequence[str] = ()
+) -> tuple[Versions, tuple[Layout, ...]]:
+    """The week solved in its own versions and those asked for, and its layout or those asked
+    for instead, each once."""
     week = read_week(folder)
-    wanted = dict.fromkeys(names or (week.layout,))
-    layouts = tuple(find_layout(name, week.folder) for name in wanted)
-    return solve_week(week), layouts
+    found = tuple(
+        find_layout(name, week.folder) for name in dict.fromkeys(layouts or (week.layout,))
+    )
+    others = tuple(
+        version
+        for version in Version
+        if version is not Version.CORE and version.value in (*week.versions, *versions)
+    )
+    solved = tuple(solve_week(week, version) for version in others)
+    return Versions(solve_week(week), solved), found
 
 
 def _make(job: Job, staging: Path, progress: Callable[[str, int], None], count: int) -> Result:
@@ -90,7 +102,7 @@ def _make(job: Job, staging: Path, progress: Callable[[str, int], None], count: 
     pdf = write_pdf(document)
     (staging / job.file).write_bytes(pdf)
     findings = tuple(job.proof(pdf))
-    made = Made(job.file, job.kind, job.lesson, job.layout, len(document.pages))
+    made = Made(job.file, job.kind, job.lesson, job.version, job.layout, len(document.pages))
     return Result(made, pages.type_size_pt, time.perf_counter() - start, pages.notes, findings)
 
 

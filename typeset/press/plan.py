@@ -16,6 +16,7 @@ from typeset.documents.sorting_cards import (
     compose_sorting_key,
 )
 from typeset.documents.task_sheet import compose_task_sheet
+from typeset.documents.versions import Versions
 from typeset.errors import OutputError
 from typeset.proofing import (
     Finding,
@@ -27,18 +28,19 @@ from typeset.proofing import (
     proof_strips,
 )
 from typeset.reading.complaints import nearest
+from typeset.reading.content import (
+    ANSWER_BOOKLET,
+    CORE,
+    DOCUMENTS,
+    FOLDED_BOOKLET,
+    MARKING_STRIPS,
+    SORTING_CARDS,
+    SORTING_KEY,
+    TASK_SHEET,
+    VERSIONS,
+)
 from typeset.setting.frames import Document
 from typeset.setting.pages import PageLayout
-
-SHEET = "task-sheet"
-BOOKLET = "answer-booklet"
-FOLDED = "folded-booklet"
-STRIPS = "marking-strips"
-CARDS = "sorting-cards"
-KEY = "sorting-key"
-KINDS = (SHEET, BOOKLET, FOLDED, STRIPS, CARDS, KEY)
-# What is made unless something else is asked for.
-USUAL = (SHEET, BOOKLET)
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,114 +50,141 @@ class Job:
     file: str
     kind: str
     lesson: str
+    version: str
     layout: str
     compose: Callable[[], tuple[Document, PageLayout]]
     proof: Callable[[bytes], list[Finding]]
 
 
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """What of a week is to be made. `lesson` None stands for all."""
+
+    kinds: tuple[str, ...] = DOCUMENTS
+    versions: tuple[str, ...] = VERSIONS
+    lesson: str | None = None
+
+
 def plan_jobs(
-    solved: SolvedWeek,
-    layouts: Sequence[Layout],
-    lesson: str | None = None,
-    kinds: Sequence[str] = KINDS,
+    versions: Versions, layouts: Sequence[Layout], wanted: Wanted = Wanted()
 ) -> tuple[Job, ...]:
-    """The files of the week in order, in every layout, narrowed to one lesson or some kinds.
+    """The files of the week in order, in every layout, as far as they are wanted.
 
     Raises OutputError for a lesson that the week does not have.
     """
-    names = tuple(each.lesson.name for each in solved.lessons)
-    if lesson is not None and lesson not in names:
-        raise OutputError(f"the week has no lesson '{lesson}'; {nearest(lesson, names)}")
-    jobs = (job for layout in layouts for job in _jobs_in(solved, layout))
-    return tuple(
-        job for job in jobs if job.kind in kinds and (lesson is None or job.lesson == lesson)
+    names = tuple(each.lesson.name for each in versions.core.lessons)
+    if wanted.lesson is not None and wanted.lesson not in names:
+        near = nearest(wanted.lesson, names)
+        raise OutputError(f"the week has no lesson '{wanted.lesson}'; {near}")
+    jobs = (job for layout in layouts for job in _Planner(versions, layout).jobs())
+    return tuple(job for job in jobs if _is_wanted(job, wanted))
+
+
+def _is_wanted(job: Job, wanted: Wanted) -> bool:
+    return (
+        job.kind in wanted.kinds
+        and (job.kind != TASK_SHEET or job.version in wanted.versions)
+        and wanted.lesson in (None, job.lesson)
     )
 
 
-def _jobs_in(solved: SolvedWeek, layout: Layout) -> Iterator[Job]:
-    yield from (_sheet(solved, each, layout) for each in solved.lessons)
-    yield _booklet(solved, layout)
-    yield from (_folded(solved, each, layout) for each in solved.lessons)
-    yield _strips(solved, layout)
-    sorting = [each for each in solved.lessons if cards_of(each)]
-    yield from (_cards(solved, each, layout) for each in sorting)
-    if sorting:
-        yield _key(solved, layout)
+@dataclass(frozen=True, slots=True)
+class _Planner:
+    """The jobs of a week in one layout."""
 
+    versions: Versions
+    layout: Layout
 
-def _file(solved: SolvedWeek, layout: Layout, *parts: str) -> str:
-    """'monday-task-sheet.pdf'; a layout other than the week's own stands in the name."""
-    named = parts if layout.name == solved.week.layout else (*parts, layout.name)
-    return f"{'-'.join(named)}.pdf"
+    @property
+    def solved(self) -> SolvedWeek:
+        return self.versions.core
 
+    def jobs(self) -> Iterator[Job]:
+        lessons = self.solved.lessons
+        for week in self.versions.all:
+            yield from (self.sheet(week, lesson) for lesson in week.lessons)
+        yield self.booklet()
+        yield from (self.folded(lesson) for lesson in lessons)
+        yield self.strips()
+        sorting = [lesson for lesson in lessons if cards_of(lesson)]
+        yield from (self.cards(lesson) for lesson in sorting)
+        if sorting:
+            yield self.key()
 
-def _sheet(solved: SolvedWeek, lesson: SolvedLesson, layout: Layout) -> Job:
-    file = _file(solved, layout, lesson.lesson.name, SHEET)
-    return Job(
-        file,
-        SHEET,
-        lesson.lesson.name,
-        layout.name,
-        compose=lambda: compose_task_sheet(solved, lesson, layout),
-        proof=lambda pdf: proof_sheet(pdf, file, solved, lesson, layout),
-    )
+    def file(self, kind: str, lesson: str = "", version: str = CORE) -> str:
+        """'monday-task-sheet.pdf'; another version than the core and another layout than the
+        week's own stand in the name."""
+        layout = self.layout.name
+        parts = (
+            lesson,
+            kind.replace(" ", "-"),
+            version if version != CORE else "",
+            layout if layout != self.solved.week.layout else "",
+        )
+        return f"{'-'.join(part for part in parts if part)}.pdf"
 
+    def job(
+        self,
+        kind: str,
+        compose: Callable[[], tuple[Document, PageLayout]],
+        proof: Callable[[bytes, str], list[Finding]],
+        lesson: str = "",
+        version: str = CORE,
+    ) -> Job:
+        file = self.file(kind, lesson, version)
+        layout = self.layout.name
+        return Job(file, kind, lesson, version, layout, compose, lambda pdf: proof(pdf, file))
 
-def _booklet(solved: SolvedWeek, layout: Layout) -> Job:
-    file = _file(solved, layout, BOOKLET)
-    return Job(
-        file,
-        BOOKLET,
-        "",
-        layout.name,
-        compose=lambda: compose_answer_booklet(solved, layout),
-        proof=lambda pdf: proof_booklet(pdf, file, solved, layout),
-    )
+    def sheet(self, week: SolvedWeek, lesson: SolvedLesson) -> Job:
+        layout = self.layout
+        return self.job(
+            TASK_SHEET,
+            lambda: compose_task_sheet(week, lesson, layout),
+            lambda pdf, file: proof_sheet(pdf, file, week, lesson, layout),
+            lesson.lesson.name,
+            week.version.value,
+        )
 
+    def booklet(self) -> Job:
+        versions, layout = self.versions, self.layout
+        return self.job(
+            ANSWER_BOOKLET,
+            lambda: compose_answer_booklet(versions, layout),
+            lambda pdf, file: proof_booklet(pdf, file, versions.core, layout, versions.others),
+        )
 
-def _folded(solved: SolvedWeek, lesson: SolvedLesson, layout: Layout) -> Job:
-    file = _file(solved, layout, lesson.lesson.name, FOLDED)
-    return Job(
-        file,
-        FOLDED,
-        lesson.lesson.name,
-        layout.name,
-        compose=lambda: compose_folded_booklet(solved, layout, lesson, Flip(layout.backs)),
-        proof=lambda pdf: proof_folded_booklet(pdf, file, solved, layout, lesson),
-    )
+    def folded(self, lesson: SolvedLesson) -> Job:
+        versions, layout = self.versions, self.layout
+        return self.job(
+            FOLDED_BOOKLET,
+            lambda: compose_folded_booklet(versions, layout, lesson, Flip(layout.backs)),
+            lambda pdf, file: proof_folded_booklet(
+                pdf, file, versions.core, layout, lesson, versions.others
+            ),
+            lesson.lesson.name,
+        )
 
+    def strips(self) -> Job:
+        versions, layout = self.versions, self.layout
+        return self.job(
+            MARKING_STRIPS,
+            lambda: compose_marking_strips(versions, layout),
+            lambda pdf, file: proof_strips(pdf, file, versions.core, layout, versions.others),
+        )
 
-def _strips(solved: SolvedWeek, layout: Layout) -> Job:
-    file = _file(solved, layout, STRIPS)
-    return Job(
-        file,
-        STRIPS,
-        "",
-        layout.name,
-        compose=lambda: compose_marking_strips(solved, layout),
-        proof=lambda pdf: proof_strips(pdf, file, solved, layout),
-    )
+    def cards(self, lesson: SolvedLesson) -> Job:
+        solved, layout = self.solved, self.layout
+        return self.job(
+            SORTING_CARDS,
+            lambda: compose_sorting_cards(solved, lesson, layout),
+            lambda pdf, file: proof_cards(pdf, file, solved, lesson, layout),
+            lesson.lesson.name,
+        )
 
-
-def _cards(solved: SolvedWeek, lesson: SolvedLesson, layout: Layout) -> Job:
-    file = _file(solved, layout, lesson.lesson.name, CARDS)
-    return Job(
-        file,
-        CARDS,
-        lesson.lesson.name,
-        layout.name,
-        compose=lambda: compose_sorting_cards(solved, lesson, layout),
-        proof=lambda pdf: proof_cards(pdf, file, solved, lesson, layout),
-    )
-
-
-def _key(solved: SolvedWeek, layout: Layout) -> Job:
-    file = _file(solved, layout, KEY)
-    return Job(
-        file,
-        KEY,
-        "",
-        layout.name,
-        compose=lambda: compose_sorting_key(solved, layout),
-        proof=lambda pdf: proof_key(pdf, file, solved, layout),
-    )
+    def key(self) -> Job:
+        solved, layout = self.solved, self.layout
+        return self.job(
+            SORTING_KEY,
+            lambda: compose_sorting_key(solved, layout),
+            lambda pdf, file: proof_key(pdf, file, solved, layout),
+        )

@@ -22,6 +22,7 @@ class Made:
     file: str
     kind: str
     lesson: str
+    version: str
     layout: str
     sides: int
 

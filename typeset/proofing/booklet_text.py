@@ -24,19 +24,25 @@ from typeset.arithmetic.workings import Step, Working
 from typeset.documents.layout import Layout
 from typeset.errors import Place
 from typeset.proofing.expected import Expected, Part, Passage, Value, passage, said
-from typeset.proofing.story_values import story_passage
+from typeset.proofing.story_values import amounts_told, story_passage
+from typeset.proofing.twins import answers_told, twins_of
 from typeset.quantities.inline import Rich, join, plain, words
 
 _LETTERS = re.compile(r"^\S+")
 _WAY_KEYS = ("one way", "another way", "another way")
 
 
-def expect_booklet(solved: SolvedWeek, layout: Layout, about: str) -> Expected:
-    """Everything in the booklet, in the order of reading; `about` stands in its foot line."""
+def expect_booklet(
+    solved: SolvedWeek, layout: Layout, about: str, sisters: Sequence[SolvedWeek] = ()
+) -> Expected:
+    """Everything in the booklet, in the order of reading; `about` stands in its foot line.
+
+    `sisters` are the other versions of the week, easiest first.
+    """
     title = said(layout, "booklet", "title")
     passages = [*_head(solved, layout)]
     for lesson in solved.lessons:
-        passages.extend(_Lesson(layout, lesson).passages())
+        passages.extend(_Lesson(layout, lesson, tuple(sisters)).passages())
     return Expected(tuple(passages), f"{title} · {about}")
 
 
@@ -54,6 +60,7 @@ def _head(solved: SolvedWeek, layout: Layout) -> Iterator[Passage]:
 class _Lesson:
     layout: Layout
     lesson: SolvedLesson
+    sisters: tuple[SolvedWeek, ...] = ()
 
     def say(self, key: str, **names: str) -> str:
         return said(self.layout, "booklet", key, **names)
@@ -113,6 +120,16 @@ class _Lesson:
         yield passage(about, Part.NUMBER, str(problem.number), place, keeps=about)
         yield story_passage(problem, about)
         yield self.answers(problem)
+        for version, twin in twins_of(self.sisters, self.lesson, problem):
+            line = said(
+                self.layout,
+                "booklet",
+                "version answer",
+                version=said(self.layout, "versions", version),
+                numbers=", ".join(plain(each) for each in amounts_told(twin)),
+                answer=answers_told(twin),
+            )
+            yield passage(about, Part.ANSWER, line, place, keeps=about)
         for each in told:
             yield passage(about, Part.TEXT, each, place, keeps=about)
         ways = problem.solution.workings[: self.layout.booklet.ways]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 from pathlib import Path
 
@@ -19,8 +20,9 @@ from typeset.proofing.papers import Cut, CutWithBacks, Folded, cut_into
 from typeset.proofing.promises import promised_rooms
 from typeset.proofing.proof import proof
 from typeset.proofing.read_back import Unreadable
-from typeset.proofing.sheet_text import expect_sheet
+from typeset.proofing.sheet_text import expect_sheet, mark_of
 from typeset.proofing.strip_text import LEAST_STRIP_PT, expect_strips
+from typeset.reading.content import CORE
 
 # How many cards a paper may hold: across and down.
 _CARDS = (Cells(2, 4), Cells(2, 3), Cells(2, 2))
@@ -30,14 +32,17 @@ def proof_sheet(
     pdf: Path | bytes, name: str, solved: SolvedWeek, lesson: SolvedLesson, layout: Layout
 ) -> list[Finding]:
     """Everything that is wrong with a lesson's finished task sheet; see `proof`."""
-    week = solved.week
+    week, mark = solved.week, mark_of(solved, layout)
+    title = f"{lesson.lesson.title} – task sheet{f' ({mark})' if mark else ''}"
+    # A sister of the core's sheet may need other sides.
+    as_asked = layout.sides == "as asked" and solved.version.value == CORE
     order = Order(
         name,
         expect_sheet(solved, lesson, layout),
-        FileFacts(f"{lesson.lesson.title} – task sheet", week.title, week.fingerprint),
+        FileFacts(title, week.title, week.fingerprint),
         layout,
         layout.type_size.smallest,
-        sides=lesson.lesson.sides if layout.sides == "as asked" else None,
+        sides=lesson.lesson.sides if as_asked else None,
         promises=tuple(promised_rooms(lesson, layout)),
         nouns=nouns_of((lesson,)),
     )
@@ -49,30 +54,42 @@ def proof_booklet(
     name: str,
     solved: SolvedWeek,
     layout: Layout,
-    lesson: SolvedLesson | None = None,
+    sisters: Sequence[SolvedWeek] = (),
 ) -> list[Finding]:
-    """Everything that is wrong with the finished answer booklet of the week, or of a lesson."""
-    return proof(pdf, _booklet_order(name, solved, layout.for_booklet(), lesson))
+    """Everything that is wrong with the week's finished answer booklet.
+
+    `sisters` are the other versions of the week, easiest first.
+    """
+    return proof(pdf, _booklet_order(name, solved, layout.for_booklet(), None, sisters))
 
 
 def proof_folded_booklet(
-    pdf: Path | bytes, name: str, solved: SolvedWeek, layout: Layout, lesson: SolvedLesson
+    pdf: Path | bytes,
+    name: str,
+    solved: SolvedWeek,
+    layout: Layout,
+    lesson: SolvedLesson,
+    sisters: Sequence[SolvedWeek] = (),
 ) -> list[Finding]:
     """Everything that is wrong with a lesson's booklet for folding: unfolded, then read."""
-    order = _booklet_order(name, solved, layout.for_folding(), lesson)
+    order = _booklet_order(name, solved, layout.for_folding(), lesson, sisters)
     papers = Folded(layout.upright.turned(), layout.backs == "long edge")
     return proof(pdf, replace(order, papers=papers))
 
 
 def _booklet_order(
-    name: str, solved: SolvedWeek, layout: Layout, lesson: SolvedLesson | None
+    name: str,
+    solved: SolvedWeek,
+    layout: Layout,
+    lesson: SolvedLesson | None,
+    sisters: Sequence[SolvedWeek],
 ) -> Order:
     week, title = solved.week, said(layout, "booklet", "title")
     told = solved if lesson is None else replace(solved, lessons=(lesson,))
     about = week.title if lesson is None else f"{week.title}, {lesson.lesson.day}"
     return Order(
         name,
-        expect_booklet(told, layout, about),
+        expect_booklet(told, layout, about, sisters),
         FileFacts(f"{about} – {title.lower()}", week.title, week.fingerprint),
         layout,
         layout.booklet.size_pt,
@@ -80,13 +97,19 @@ def _booklet_order(
     )
 
 
-def proof_strips(pdf: Path | bytes, name: str, solved: SolvedWeek, layout: Layout) -> list[Finding]:
+def proof_strips(
+    pdf: Path | bytes,
+    name: str,
+    solved: SolvedWeek,
+    layout: Layout,
+    sisters: Sequence[SolvedWeek] = (),
+) -> list[Finding]:
     """Everything that is wrong with the week's finished marking strips."""
     week, title = solved.week, said(layout, "strip", "title")
     paper, cells = layout.upright, Cells(1, 2)
     order = Order(
         name,
-        expect_strips(solved, layout),
+        expect_strips(solved, layout, sisters),
         FileFacts(f"{week.title} – {title.lower()}", week.title, week.fingerprint),
         layout.for_cell(_cell(paper, cells)),
         LEAST_STRIP_PT,

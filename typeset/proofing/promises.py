@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from typeset.arithmetic.lessons import (
     SolvedExtension,
@@ -27,7 +27,7 @@ class Promise:
     """The room for a question: its kind, and how high it is at least, in millimetres.
 
     `rows` counts ruled lines or rows of squares. `sorts` is true where boxes are ticked and a
-    reason is given instead.
+    reason is given instead; `begun` where a sentence to finish stands before the room.
     """
 
     about: str
@@ -35,6 +35,7 @@ class Promise:
     rows: int
     least_mm: float
     sorts: bool = False
+    begun: bool = False
 
 
 def promised_rooms(lesson: SolvedLesson, layout: Layout) -> Iterator[Promise]:
@@ -58,7 +59,13 @@ def _of_problem(problem: SolvedProblem, stage: SolvedStage, layout: Layout) -> P
     space = problem.content.space or usual
     if isinstance(stage, SolvedSpot) and space is Space.LINE:
         return Promise(about, space, 0, layout.answer_spaces.line_mm)
-    return _promise(problem.number, space, problem.content.lines, layout)
+    promise = _promise(problem.number, space, problem.content.lines, layout)
+    if space is Space.WORKING and problem.content.starter is not None:
+        # The sentence that is begun takes one of the lines.
+        least = promise.least_mm - layout.answer_spaces.ruled_mm
+        least_mm = max(least, layout.answer_spaces.ruled_mm)
+        return replace(promise, least_mm=least_mm, begun=True)
+    return promise
 
 
 def _promise(number: int, space: Space, lines: int | None, layout: Layout) -> Promise:

@@ -79,7 +79,15 @@ class _Room:
         if not answers:
             return
         first = min(answers, key=lambda word: word.box.top)
-        room = first.box.top - self.text_foot(above=first.box.top)
+        foot = self.text_foot(above=first.box.top)
+        if self.promise.begun:
+            # The room is what follows the sentence to finish.
+            foot = first.box.bottom
+            rest = [word for word in answers if word.box.top > foot]
+            if not rest:
+                return
+            first = min(rest, key=lambda word: word.box.top)
+        room = first.box.top - foot
         least = self.promise.least_mm * MM_PT
         if room < least - _SLACK_PT:
             yield self.small(first, f"has {in_mm(room)} of room to work in", least)

@@ -26,7 +26,7 @@ from typeset.proofing.story_values import story_passage
 from typeset.quantities.amount import Amount
 from typeset.quantities.inline import plain
 from typeset.quantities.units import Dimension
-from typeset.reading.content import LAST_WEEK, Space
+from typeset.reading.content import CORE, LAST_WEEK, Space
 
 _CHOICES = ("multiply", "add", "both", "neither")
 
@@ -39,12 +39,20 @@ def expect_sheet(solved: SolvedWeek, lesson: SolvedLesson, layout: Layout) -> Ex
         "class": solved.week.class_name,
         "day": lesson.lesson.day,
         "lesson": lesson.lesson.title,
+        "version": mark_of(solved, layout),
     }
     return Expected(
         passages=tuple(sheet.passages()),
         foot_left=said(layout, "sheet", "foot", **names),
         secrets=tuple(_secrets(lesson)),
     )
+
+
+def mark_of(solved: SolvedWeek, layout: Layout) -> str:
+    """What tells the sheet from its sisters; empty where it has none."""
+    if solved.version.value == CORE and solved.week.versions == (CORE,):
+        return ""
+    return said(layout, "versions", solved.version.value)
 
 
 def _secrets(lesson: SolvedLesson) -> Iterator[tuple[str, str]]:
@@ -124,7 +132,16 @@ class _Sheet:
             yield from self.question(problem)
             if problem.content.show_model and problem.solution.figure is not None:
                 yield self.figure(problem)
+            yield from self.begun(problem, usual)
             yield from self.room(problem, usual)
+
+    def begun(self, problem: SolvedProblem, usual: Space) -> Iterator[Passage]:
+        """A sentence for the pupil to finish."""
+        starter = problem.content.starter
+        if starter is not None and (problem.content.space or usual) is Space.WORKING:
+            about = f"question {problem.number}"
+            text = f"{starter or self.say('starter')} {WRITING_RULE}"
+            yield passage(about, Part.ROOM, text, problem.content.place, keeps=about)
 
     def question(self, problem: SolvedProblem) -> Iterator[Passage]:
         about = f"question {problem.number}"

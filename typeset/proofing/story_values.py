@@ -9,6 +9,8 @@ from typeset.arithmetic.families import FAMILIES
 from typeset.arithmetic.lessons import SolvedProblem
 from typeset.proofing.expected import Part, Passage, passage, with_values
 from typeset.quantities.amount import Amount
+from typeset.quantities.inline import Rich
+from typeset.quantities.writing import write
 
 _NAME = re.compile(r"\{([^{}]*)\}")
 
@@ -30,3 +32,15 @@ def _amounts(problem: SolvedProblem) -> Iterator[Amount | None]:
             yield from quotes[name].amounts
         else:
             yield solved.givens.get(name)
+
+
+def amounts_told(problem: SolvedProblem) -> Iterator[Rich]:
+    """What the story prints at the names in its braces, in order."""
+    solved, content = problem.solution.problem, problem.content
+    quotes = FAMILIES[content.structure].quotes(solved)
+    for braced in _NAME.findall(content.story.template):
+        name = " ".join(braced.split())
+        if name in quotes:
+            yield quotes[name].text
+        elif name in solved.givens:
+            yield (write(solved.givens[name]),)

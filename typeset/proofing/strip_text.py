@@ -19,22 +19,28 @@ from typeset.arithmetic.lessons import (
 from typeset.documents.layout import Layout
 from typeset.proofing.booklet_text import spans
 from typeset.proofing.expected import Expected, Part, Passage, passage, said
+from typeset.proofing.twins import answers_told, twins_of
 from typeset.quantities.inline import Rich, join, words
+from typeset.reading.content import VERSIONS
 
 # An adult's eyes, beside a pile of sheets: as small as a booklet may be.
 LEAST_STRIP_PT = 9.0
 
 
-def expect_strips(solved: SolvedWeek, layout: Layout) -> Expected:
-    """Everything on the strips, in the order of reading."""
-    strips = (_Strip(layout, lesson) for lesson in solved.lessons)
+def expect_strips(
+    solved: SolvedWeek, layout: Layout, sisters: Sequence[SolvedWeek] = ()
+) -> Expected:
+    """Everything on the strips, in the order of reading; `sisters` are other versions."""
+    strips = (_Strip(layout, solved, lesson, tuple(sisters)) for lesson in solved.lessons)
     return Expected(tuple(each for strip in strips for each in strip.passages()), None)
 
 
 @dataclass(frozen=True, slots=True)
 class _Strip:
     layout: Layout
+    solved: SolvedWeek
     lesson: SolvedLesson
+    sisters: tuple[SolvedWeek, ...]
 
     def passages(self) -> Iterator[Passage]:
         lesson = self.lesson.lesson
@@ -63,7 +69,7 @@ class _Strip:
         if isinstance(stage, SolvedSort):
             decision = problem.solution.kind.decision.name.lower()
             items.append((words(f"{said(self.layout, 'choices', decision)}; "), None))
-        items.extend(_answers(problem))
+        items.extend(self.answers(problem))
         if isinstance(stage, SolvedSpot):
             name = stage.misconception.name
             told = said(self.layout, "strip", "mistake", mistake=name)
@@ -73,12 +79,27 @@ class _Strip:
         made = passage(about, Part.ANSWER, rich, problem.content.place, keeps=about)
         return replace(made, values=tuple(spans(items)))
 
-
-def _answers(problem: SolvedProblem) -> Sequence[tuple[Rich, AnswerValue | None]]:
-    answers = problem.solution.answers
-    items: list[tuple[Rich, AnswerValue | None]] = []
-    for index, (name, answer) in enumerate(answers.items()):
-        if len(answers) > 1:
-            items.append((words(f"{'; ' if index else ''}{name}: "), None))
-        items.append((answer_text(answer), answer))
-    return items
+    def answers(self, problem: SolvedProblem) -> Sequence[tuple[Rich, AnswerValue | None]]:
+        """The answers with their values; those of all versions where they differ."""
+        twins = dict(twins_of(self.sisters, self.lesson, problem))
+        if twins:
+            every = twins | {self.solved.version.value: problem}
+            told = [
+                said(
+                    self.layout,
+                    "strip",
+                    "version answer",
+                    version=said(self.layout, "versions", version),
+                    answer=answers_told(every[version]),
+                )
+                for version in VERSIONS
+                if version in every
+            ]
+            return [(words("; ".join(told)), None)]
+        answers = problem.solution.answers
+        items: list[tuple[Rich, AnswerValue | None]] = []
+        for index, (name, answer) in enumerate(answers.items()):
+            if len(answers) > 1:
+                items.append((words(f"{'; ' if index else ''}{name}: "), None))
+            items.append((answer_text(answer), answer))
+        return items

@@ -32,6 +32,9 @@ DOCUMENTS = (
 )
 USUAL_DOCUMENTS = (TASK_SHEET, ANSWER_BOOKLET)
 
+# Begins a pupil's sentence with the layout's own words.
+LAYOUTS_STARTER = ""
+
 
 class Space(Enum):
     """What a pupil is given to answer in."""
@@ -92,6 +95,8 @@ class ProblemContent:
     # Draw the model of the problem with its first step on the pupils' sheet.
     show_model: bool = False
     hint: Story | None = None
+    # What begins the pupil's first sentence, printed in the room to work in; None for nothing.
+    starter: str | None = None
     # Where the structure's name stands, for complaints about it.
     structure_place: Place | None = None
     # Phrases that the drawn numbers must fulfil ('the answer is whole').

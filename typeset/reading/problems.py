@@ -13,7 +13,7 @@ from typeset.reading.keys import Keys, opened
 from typeset.reading.tree import Node, Scalar
 
 COMMON_KEYS = (
-    *("id", "structure", "story", "space", "lines", "model", "hint"),
+    *("id", "structure", "story", "space", "lines", "model", "hint", "starter"),
     *("such that", "support", "stretch"),
 )
 # What every version of a problem has in common.
@@ -78,6 +78,7 @@ def read_problem(node: Node, desk: Desk) -> ProblemContent | None:
         lines=keys.whole_number("lines", 1, MOST_LINES),
         show_model=keys.yes("model"),
         hint=keys.story("hint") if keys.node.get("hint") else None,
+        starter=keys.text("starter") or None,
         structure_place=keys.place("structure"),
         such_that=read_conditions(keys),
         support=_read_other_numbers(keys, "support"),

@@ -117,7 +117,8 @@ class Column:
 class Question:
     """What a question shows. `name` is for messages, `number` is printed in the margin.
 
-    `beside` sets the figure right of the text instead of under it.
+    `beside` sets the figure right of the text instead of under it. `starter` is a sentence to
+    finish, before the room to work in.
     """
 
     name: str
@@ -127,6 +128,7 @@ class Question:
     figure: Drawing | None = None
     source: str = ""
     beside: bool = False
+    starter: AnswerSpace | None = None
 
 
 def text_block(
@@ -215,6 +217,8 @@ def _story_and_space(question: Question, column: Column, figure: Drawing | None)
     pieces: list[Piece] = [text(question.story, style, column.text_pt, Role.QUESTION, source)]
     if figure is not None:
         pieces.append(DrawingPiece(figure, Role.FIGURE, source))
+    if question.starter is not None:
+        pieces.append(answer_space(question.starter, style, width, source))
     if question.space is not None:
         pieces.append(answer_space(question.space, style, width, source))
     gaps = (column.gap(column.spacing.inner),) * (len(pieces) - 1)
