@@ -30,6 +30,7 @@ from typeset.arithmetic.problem import Problem
 from typeset.arithmetic.solving import Solution, solve
 from typeset.arithmetic.stories import tell, unmentioned
 from typeset.arithmetic.support import supported
+from typeset.arithmetic.variation.numbers_typed import no_choices
 from typeset.arithmetic.variation.weeks import vary_lesson, vary_week
 from typeset.arithmetic.variation.wishes import Version
 from typeset.arithmetic.workings import MistakenWorking
@@ -248,6 +249,9 @@ class _Builder:
         """The open task; its texts for adults may use the results of its steps."""
         number = self.next_number()
         before = len(self.complaints)
+        if ranges := no_choices(stage.fields):
+            self.complaints.extend(ranges)
+            return None
         givens, results = self.extension_amounts(stage)
         story = self.told(stage.story, givens)
         hints = tuple(self.told(hint, {**givens, **results}) for hint in stage.hints)

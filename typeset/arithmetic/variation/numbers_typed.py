@@ -59,6 +59,17 @@ def choices_in(content: ProblemContent, complaints: list[Complaint]) -> tuple[Ch
     return tuple(found)
 
 
+def no_choices(fields: Keyed) -> list[Complaint]:
+    """A complaint for every range or list where numbers cannot vary: in an open task, whose
+    hints and examples of answers are the author's own."""
+    problem, remedy = "the numbers of an open task do not vary", "write one number"
+    return [
+        Complaint(scalar.place, problem, remedy)
+        for path, scalar in _scalars(fields)
+        if path[0] not in _NEVER_NUMBERS and offers_choice(scalar.text)
+    ]
+
+
 def numbers_in(content: ProblemContent) -> tuple[TypedNumber, ...]:
     """The numbers that are fixed."""
     found = []
