@@ -10,6 +10,7 @@ practice, no source); only order matters. `ranking.py` tells the costs in words.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
 from enum import Enum
 from fractions import Fraction
 from math import floor
@@ -25,7 +26,8 @@ from typeset.arithmetic.equations import (
     value_of,
 )
 from typeset.arithmetic.workings import Working
-from typeset.quantities.amount import Amount
+from typeset.quantities.amount import Amount, Form
+from typeset.quantities.units import Dimension
 from typeset.quantities.writing import DIVIDE, MINUS, TIMES
 
 
@@ -97,7 +99,7 @@ def _sums_in(equation: Equation) -> Iterator[tuple[Operation, bool]]:
 
 def costs_of_sum(each: Operation, has_rest: bool = False) -> Mapping[Cost, Fraction]:
     """What one operation costs; `has_rest` where it divides with a remainder."""
-    left, right = written_value(each.left), written_value(each.right)
+    left, right = seen_values(each)
     costs = {
         Cost.SUMS: _BASE[each.sign] + (_BASE[TIMES] if _takes_several(each.sign, left) else 0),
         Cost.DIGITS: _DIGIT * sum(digits_of(value) - 1 for value in (left, right)),
@@ -119,13 +121,38 @@ def _takes_several(sign: str, part: Fraction) -> bool:
     return sign == OF and part.denominator != 1 and part.numerator != 1
 
 
+def seen_values(each: Operation) -> tuple[Fraction, Fraction]:
+    """The two numbers as the pupil sees them: in their own units, and pence as whole numbers
+    where no pounds stand beside them."""
+    left, right = written_value(each.left), written_value(each.right)
+    money = [side for side in (each.left, each.right) if _is_money(side)]
+    if not money or not all(_in_pence(side) for side in money):
+        return left, right
+    return (
+        left * 100 if _is_money(each.left) else left,
+        right * 100 if _is_money(each.right) else right,
+    )
+
+
 def written_value(expression: Expression) -> Fraction:
-    """The number as the pupil sees it (in its own unit), not in the base unit."""
+    """The number in its own unit, not in the base unit; of a sum, what its numbers make."""
     if isinstance(expression, Amount):
         return expression.value
     if isinstance(expression, Operation):
-        return value_of(expression)
+        left, right = written_value(expression.left), written_value(expression.right)
+        if expression.sign == DIVIDE and not right:
+            return Fraction(0)
+        return value_of(replace(expression, left=Amount(left), right=Amount(right)))
     return Fraction(0)
+
+
+def _is_money(side: Expression) -> bool:
+    return isinstance(side, Amount) and side.unit.dimension is Dimension.MONEY
+
+
+def _in_pence(side: Expression) -> bool:
+    is_part = isinstance(side, Amount) and (abs(side.value) < 1 or side.form is Form.PENCE)
+    return is_part and isinstance(side, Amount) and (side.value * 100).denominator == 1
 
 
 def digits_of(value: Fraction) -> int:

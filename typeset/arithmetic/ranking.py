@@ -15,12 +15,14 @@ from typeset.arithmetic.demand import (
     Cost,
     costs_of,
     costs_of_sum,
+    seen_values,
     sums_of,
-    written_value,
 )
 from typeset.arithmetic.equations import OF, PLUS, Operation, equation
 from typeset.arithmetic.solving import Solution
 from typeset.arithmetic.workings import Working
+from typeset.quantities.amount import Amount, Form
+from typeset.quantities.units import Dimension
 from typeset.quantities.writing import DIVIDE, MINUS, TIMES
 
 _SIGNS_IN_WORDS = {
@@ -75,7 +77,7 @@ def why_harder(easier: Working, harder: Working) -> str:
         key=lambda each: first[each] - second[each],
     )
     if not list(sums_of(easier)):
-        return _first_sum(harder)
+        return _first_sum(easier, harder)
     told = [text for each in grown if (text := _TELLERS[each](easier, harder))]
     if all(text.startswith("needs ") for text in told[:2]):
         # As many lines more as sums more is one reason, not two.
@@ -83,10 +85,10 @@ def why_harder(easier: Working, harder: Working) -> str:
     return ", and ".join(told[:2]) or _harder_sums(harder)
 
 
-def _first_sum(harder: Working) -> str:
+def _first_sum(easier: Working, harder: Working) -> str:
     top = _hardest(harder, Cost.SUMS)
     if top is None:
-        return f"needs {len(harder.steps)} steps to think of"
+        return _lines(easier, harder)
     return f"needs {_SIGNS_IN_WORDS[top.sign]} ({_text(top)}), where the one before needs no sum"
 
 
@@ -123,9 +125,9 @@ def _signs(working: Working) -> Counter[str]:
 
 def _digits(easier: Working, harder: Working) -> str:
     top, other = _hardest(harder, Cost.DIGITS), _hardest(easier, Cost.DIGITS)
-    if top is None:
+    if top is None or _is_of_times(top):
         return ""
-    if other is None:
+    if other is None or _is_of_times(other):
         return f"has larger numbers ({_text(top)})"
     if _largest(top) <= _largest(other):
         return ""
@@ -134,12 +136,26 @@ def _digits(easier: Working, harder: Working) -> str:
 
 
 def _largest(operation: Operation) -> Fraction:
-    return max(abs(written_value(operation.left)), abs(written_value(operation.right)))
+    return max(abs(each) for each in seen_values(operation))
+
+
+def _is_of_times(operation: Operation) -> bool:
+    """True where a time of day or '2 h 35 min' is reckoned with: its digits tell little."""
+    sides = (operation.left, operation.right)
+    if any(isinstance(each, Operation) and _is_of_times(each) for each in sides):
+        return True
+    return any(
+        isinstance(each, Amount)
+        and (each.unit.dimension is Dimension.CLOCK or each.form is Form.COMPOUND)
+        for each in sides
+    )
 
 
 def _crossing(_easier: Working, harder: Working) -> str:
     top = _hardest(harder, Cost.CROSSING)
-    return f"crosses a ten ({_text(top)})" if top is not None else ""
+    if top is None or _is_of_times(top):
+        return ""
+    return f"crosses a ten ({_text(top)})"
 
 
 def _tables(_easier: Working, harder: Working) -> str:

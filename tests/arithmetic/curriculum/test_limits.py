@@ -47,9 +47,9 @@ def solved(structure: str, fields: dict[str, Any]) -> Solution:
         (PARTS, {"parts": {"a": "£2.50", "b": "£1.25"}}, 4, "pounds and pence in one number"),
         (PARTS, {"parts": {"a": "45p", "b": "25p"}}, 3, ""),
         # Units: kilometres, square centimetres, miles.
-        (PARTS, {"parts": {"a": "2 km", "b": "3 km"}}, 4, "is in km, a unit of Year 4"),
+        (PARTS, {"parts": {"a": "2 km", "b": "3 km"}}, 4, "the unit km is Year 4"),
         ("rectangle", {"length": "5 cm", "width": "3 cm", "find": "area"}, 5, "cm²"),
-        (PARTS, {"parts": {"a": "2 miles", "b": "3 miles"}}, 6, "a unit of Year 6"),
+        (PARTS, {"parts": {"a": "2 miles", "b": "3 miles"}}, 6, "the unit miles is Year 6"),
         # Ratio and calculated percentages: Year 6 (read).
         (
             "ratio",
@@ -67,7 +67,7 @@ def solved(structure: str, fields: dict[str, Any]) -> Solution:
             "fraction of a quantity",
             {"fraction": "50%", "whole": "360 gulls", "find": "part"},
             5,
-            "a unit of Year 5",
+            "the unit % is Year 5",
         ),
     ],
 )

@@ -6,6 +6,7 @@ the one that joins the story's two numbers, in whatever way the working splits i
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from itertools import permutations
 from math import ceil, floor
@@ -20,23 +21,26 @@ from typeset.arithmetic.curriculum.years import (
     YEARS,
     Year,
 )
-from typeset.arithmetic.demand import sums_of
-from typeset.arithmetic.equations import PLUS, Operation, equation, value_of
+from typeset.arithmetic.demand import sums_of, written_value
+from typeset.arithmetic.equations import PLUS, Expression, Operation, equation
 from typeset.arithmetic.solving import Solution
 from typeset.quantities.amount import Amount, Form
 from typeset.quantities.units import Dimension
-from typeset.quantities.writing import DIVIDE, MINUS, TIMES, decimal, write_plain
+from typeset.quantities.writing import DIVIDE, MINUS, TIMES, write_plain
 
 _WORDS = {1: "one", 2: "two", 3: "three", 4: "four", 7: "seven", 8: "eight"}
 _LAST_TABLE = 12
+_POINT = re.compile(r"\.(\d+)")
 
 
 def beyond_year(solution: Solution, year: int) -> tuple[str, ...]:
     """What the curriculum of `year` (3 to 6) does not reach, each said once; empty for nothing."""
     limits = YEARS[year]
     told = [*_structure(solution, limits)]
-    for amount in _amounts(solution):
-        told += [*_size(amount, limits), *_form(amount, limits), *_unit(amount, limits)]
+    for check in (_size, _negative, _money, _decimal, _unit, _percentage):
+        # One amount of each sort is enough to say.
+        words = (check(amount, limits) for amount in _amounts(solution))
+        told += [each for each in words if each][:1]
     told += _first_of_each_kind(solution, limits)
     return tuple(dict.fromkeys(told))
 
@@ -65,67 +69,65 @@ def _amounts_in(value: AnswerValue) -> Iterator[Amount]:
             return
 
 
-def _size(amount: Amount, limits: Year) -> Iterator[str]:
-    if amount.unit.dimension is Dimension.CLOCK:
-        return
-    if abs(amount.value) > limits.numbers_to:
-        most = f"{limits.numbers_to:,}, which is as far as Year {limits.year} counts"
-        yield f"{write_plain(amount)} is beyond {most}"
-    if amount.value < 0 and not limits.negative_numbers:
-        yield f"{write_plain(amount)} is negative; negative numbers are Year 4"
+def _size(amount: Amount, limits: Year) -> str:
+    if _is_of_times(amount) or abs(amount.value) <= limits.numbers_to:
+        return ""
+    most = f"{limits.numbers_to:,}, which is as far as Year {limits.year} counts"
+    return f"{write_plain(amount)} is beyond {most}"
 
 
-def _form(amount: Amount, limits: Year) -> Iterator[str]:
-    if amount.unit.dimension is Dimension.MONEY:
-        has_point = abs(amount.value) > 1 and not amount.is_whole and amount.form is not Form.PENCE
-        if has_point and not limits.money_with_point:
-            yield f"{write_plain(amount)} has pounds and pence in one number, which is Year 4"
-        return
-    places = _places(amount)
+def _is_of_times(amount: Amount) -> bool:
+    """A time of day, or '2 h 35 min': its value is in minutes, which nobody reads."""
+    return amount.unit.dimension is Dimension.CLOCK or amount.form is Form.COMPOUND
+
+
+def _negative(amount: Amount, limits: Year) -> str:
+    if amount.value >= 0 or limits.negative_numbers:
+        return ""
+    return f"{write_plain(amount)} is negative; negative numbers are Year 4"
+
+
+def _money(amount: Amount, limits: Year) -> str:
+    is_money = amount.unit.dimension is Dimension.MONEY
+    if not is_money or limits.money_with_point or "." not in write_plain(amount):
+        return ""
+    return f"{write_plain(amount)} has pounds and pence in one number, which is Year 4"
+
+
+def _decimal(amount: Amount, limits: Year) -> str:
+    point = _POINT.search(write_plain(amount))
+    if point is None or amount.unit.dimension is Dimension.MONEY:
+        return ""
+    places = len(point[1])
     if places <= limits.decimal_places:
-        return
+        return ""
     first = min((each.year for each in YEARS.values() if each.decimal_places >= places), default=0)
     when = f"are Year {first}" if first else "are not in the curriculum to Year 6"
-    many = (
-        "decimals"
-        if not limits.decimal_places
-        else f"decimals with {_WORDS.get(places, places)} places"
-    )
-    yield f"{write_plain(amount)} is a decimal; {many} {when}"
+    so_many = f"decimals with {_WORDS.get(places, places)} places"
+    many = so_many if limits.decimal_places else "decimals"
+    return f"{write_plain(amount)} is a decimal; {many} {when}"
 
 
-def _places(amount: Amount) -> int:
-    """Digits after the point, as it is printed; 0 for a fraction, which is never a decimal."""
-    is_decimal = amount.form is Form.DECIMAL or (
-        amount.form is Form.AUTO and amount.unit.dimension in MEASURED
-    )
-    text = decimal(amount.value, amount.places) if is_decimal and not amount.is_whole else None
-    return len(text.partition(".")[2]) if text is not None else 0
-
-
-def _unit(amount: Amount, limits: Year) -> Iterator[str]:
+def _unit(amount: Amount, limits: Year) -> str:
     unit = amount.unit
-    if unit.dimension is Dimension.PERCENT and limits.year >= min(_years_with(unit.singular)):
-        yield from _percentage(amount, limits)
-    elif unit.dimension in MEASURED and unit.singular not in limits.units:
-        if unit.singular in NOT_NAMED:
-            yield f"the curriculum does not name {unit.plural} as a unit"
-        else:
-            first = min(_years_with(unit.singular))
-            yield f"{write_plain(amount)} is in {unit.plural}, a unit of Year {first}"
+    if unit.dimension not in MEASURED or unit.singular in limits.units:
+        return ""
+    if unit.singular in NOT_NAMED:
+        return f"the curriculum does not name {unit.plural} as a unit"
+    first = min(year for year, each in YEARS.items() if unit.singular in each.units)
+    return f"the unit {unit.plural} is Year {first}"
 
 
-def _years_with(unit: str) -> list[int]:
-    return [year for year, limits in YEARS.items() if unit in limits.units]
-
-
-def _percentage(amount: Amount, limits: Year) -> Iterator[str]:
+def _percentage(amount: Amount, limits: Year) -> str:
+    if amount.unit.dimension is not Dimension.PERCENT or amount.unit.singular not in limits.units:
+        return ""
     known = any((amount.base * under).denominator == 1 for under in PERCENTAGES_BY_FRACTION)
-    if not known and limits.year < PERCENTAGES_CALCULATED_IN:
-        yield (
-            f"{write_plain(amount)} is no fraction that Year {limits.year} knows as a percentage; "
-            f"calculating percentages is Year {PERCENTAGES_CALCULATED_IN}"
-        )
+    if known or limits.year >= PERCENTAGES_CALCULATED_IN:
+        return ""
+    return (
+        f"{write_plain(amount)} is no fraction that Year {limits.year} knows as a percentage; "
+        f"calculating percentages is Year {PERCENTAGES_CALCULATED_IN}"
+    )
 
 
 def _sums(solution: Solution) -> Iterator[Operation]:
@@ -172,14 +174,12 @@ def _written(each: Operation, limits: Year) -> str:
     return _division(text, left, right, limits) if each.sign == DIVIDE and right else ""
 
 
-def _value(side: object) -> int | None:
+def _value(side: Expression) -> int | None:
     """The whole number as it is written, in its own unit; None for anything else."""
-    if isinstance(side, Amount):
-        return abs(side.value.numerator) if side.is_whole else None
-    if isinstance(side, Operation):
-        value = value_of(side)
-        return abs(value.numerator) if value.denominator == 1 else None
-    return None
+    if isinstance(side, Amount) and _is_of_times(side):
+        return None
+    value = written_value(side)
+    return abs(value.numerator) if value.denominator == 1 else None
 
 
 def _sum(text: str, largest: int, limits: Year) -> str:
@@ -202,7 +202,7 @@ def _product(text: str, left: int, right: int, limits: Year) -> str:
 
 
 def _division(text: str, left: int, right: int, limits: Year) -> str:
-    if _digits(right, limits) == 0:
+    if _digits(right, limits) == 0 or left < right:
         return ""
     quotient = left // right
     if max(quotient, _core(quotient), _core(right)) <= _LAST_TABLE and quotient:
