@@ -46,7 +46,7 @@ from typeset.arithmetic.figures import (
     Wedge,
 )
 from typeset.drawing.figures import draw_figure
-from typeset.drawing.shapes import Drawing, TextRun
+from typeset.drawing.shapes import PT_PER_MM, Drawing, TextRun
 from typeset.errors import FitError
 from typeset.quantities.inline import Stacked, solid, words
 
@@ -60,9 +60,17 @@ texts = st.one_of(
 )
 marks = st.builds(Mark, texts, st.booleans(), st.booleans())
 maybe = st.none() | marks
-names = st.sampled_from(
-    ["gulls", "terns", "a", "ropes in the chandlery", "lighthouse stairs", "l" * 40]
+nouns = ["gulls", "a", "ropes", "in", "the", "chandlery", "stairs", "of", "breakwater"]
+phrases = st.lists(st.sampled_from(nouns), min_size=1, max_size=6).map(
+    lambda parts: " ".join(parts)[:40].strip()
 )
+names = st.one_of(
+    phrases,
+    st.sampled_from(["gulls", "terns", "a", "l" * 40, "mackerelsandherringsandcrabsandlobsters!"]),
+)
+# From a narrow column to the whole width of an A4 page between margins of 10 mm.
+widths = st.floats(50 * PT_PER_MM, 190 * PT_PER_MM)
+type_sizes = st.sampled_from([10.0, 11.0, 12.0, 14.0, 18.0, 24.0])
 
 
 def jumps(places: int) -> st.SearchStrategy[tuple[Jump, ...]]:
@@ -250,8 +258,7 @@ def test_figures_draw_cleanly_or_say_why_not(
     assert_clean: Check, kind: str, data: st.DataObject
 ) -> None:
     figure = data.draw(KINDS[kind])
-    width = data.draw(st.sampled_from([140.0, 240.0, 480.0]))
-    size = data.draw(st.sampled_from([10.0, 12.0, 18.0, 24.0]))
+    width, size = data.draw(widths), data.draw(type_sizes)
     for show in Show:
         try:
             drawing = draw_figure(figure, show, width, size)
@@ -362,13 +369,16 @@ def _ordinary() -> list[Figure]:
     ]
 
 
-@pytest.mark.parametrize("width", [230.0, 340.0, 480.0])
+@pytest.mark.parametrize(
+    ("width_mm", "size"),
+    [(50, 10.0), (50, 12.0), (80, 12.0), (170, 12.0), (80, 18.0), (80, 24.0), (150, 24.0)],
+)
 @pytest.mark.parametrize("figure", _ordinary(), ids=lambda figure: type(figure).__name__)
-def test_ordinary_figures_draw_on_half_a_page_in_every_state(
-    assert_clean: Check, figure: Figure, width: float
+def test_ordinary_figures_draw_from_a_narrow_column_to_large_print(
+    assert_clean: Check, figure: Figure, width_mm: float, size: float
 ) -> None:
     for show in Show:
-        drawing = draw_figure(figure, show, width, 12.0)
+        drawing = draw_figure(figure, show, width_mm * PT_PER_MM, size)
         assert_clean(drawing)
         assert drawing.reads_as
 

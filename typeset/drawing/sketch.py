@@ -117,6 +117,12 @@ class Sketch:
         return Drawing(self.width_pt, bottom - top, shapes, reads_as=reads_as)
 
     def _check_labels(self) -> None:
+        # Most lines are far from most labels: their boxes are asked first.
+        lines = [
+            (around, list(segments(shape)))
+            for shape in self._lines
+            if (around := bounds(shape)) is not None
+        ]
         for index, (box, text) in enumerate(self.boxes):
             inner = Box(
                 box.left + _TINY_PT, box.top + _TINY_PT, box.right - _TINY_PT, box.bottom - _TINY_PT
@@ -124,8 +130,10 @@ class Sketch:
             for other, other_text in self.boxes[:index]:
                 if inner.overlaps(other):
                     raise FitError(f"the labels '{text}' and '{other_text}' collide; {_HELP}")
-            for shape in self._lines:
-                if any(inner.crossed_by(segment) for segment in segments(shape)):
+            for around, pieces in lines:
+                if not inner.overlaps(around):
+                    continue
+                if any(inner.crossed_by(segment) for segment in pieces):
                     raise FitError(f"a line of the figure crosses the label '{text}'; {_HELP}")
 
 
