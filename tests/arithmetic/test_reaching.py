@@ -18,14 +18,14 @@ from typeset.arithmetic.equations import (
     times,
 )
 from typeset.arithmetic.reaching import reaches
-from typeset.arithmetic.workings import step
+from typeset.arithmetic.workings import Step, step
 from typeset.quantities.amount import number
 from typeset.quantities.parsing import parse_amount
 
 GULLS = parse_amount("60 gulls")
 
 
-def says(sentence: str, *sides: Expression) -> tuple[object, ...]:
+def says(sentence: str, *sides: Expression) -> tuple[Step, ...]:
     return (step(sentence, equation(*sides) if sides else None),)
 
 
@@ -66,5 +66,5 @@ def says(sentence: str, *sides: Expression) -> tuple[object, ...]:
         ((), GULLS, False),
     ],
 )
-def test_reaches(steps: tuple[object, ...], answer: AnswerValue, reached: bool) -> None:
-    assert reaches(steps, answer) is reached  # type: ignore[arg-type]
+def test_reaches(steps: tuple[Step, ...], answer: AnswerValue, reached: bool) -> None:
+    assert reaches(steps, answer) is reached

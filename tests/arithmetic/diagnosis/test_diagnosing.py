@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from pathlib import Path
 from typing import Any
 
@@ -58,7 +58,7 @@ def test_what_pupils_write(problem: dict[str, Any], row: dict[str, Any]) -> None
         assert bool(others) == bool(wanted)
 
 
-def typed_answer(answer: dict[str, str]) -> str:
+def typed_answer(answer: Mapping[str, str]) -> str:
     """As a pupil would write it: one value, or each after its name."""
     return ", ".join(f"{name}: {value}" if name else value for name, value in answer.items())
 
