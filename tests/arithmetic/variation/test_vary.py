@@ -173,6 +173,16 @@ def test_the_authors_own_support_and_stretch(typed: Typed) -> None:
     assert stretch.story.template == "More of {tickets}, {price}, {paid}"
 
 
+def test_conditions_of_the_problem_count_for_versions_without_their_own(typed: Typed) -> None:
+    content = typed(OWN.replace(", no carrying", ", each number different"))
+    support = vary(content, Wish.EASIER, 1)
+    # The bound is the core's own; that numbers differ is asked of every version.
+    assert [each.text for each in support.such_that] == ["each number different"]
+    for seed in range(12):
+        numbers = bare(vary(content, Wish.EASIER, seed).fields)["quantities"]
+        assert numbers["tickets"] != numbers["price"].removeprefix("£")
+
+
 def test_ranges_of_the_core_are_drawn_before_a_version_is_made_of_them(typed: Typed) -> None:
     content = typed(OWN.replace("paid: £50", "paid: £50 or £100").replace(", no carrying", ""))
     core = vary(content, Wish.AS_TYPED, "a seed")
