@@ -36,6 +36,8 @@ from typeset.quantities.amount import Amount
 _EXCHANGED = "answers exchanged"
 _OTHER_WAY = "the other way round"
 _STOPPED = "step left out"
+# More answers than this are not tried in every order.
+_MOST_EXCHANGED = 6
 
 
 @dataclass(frozen=True, slots=True)
@@ -187,7 +189,7 @@ def _exchanged(solution: Solution, written: Written) -> Iterator[Explanation]:
                     shows = "gives the parts of the ratio in the other order"
                     yield Explanation(_OTHER_WAY, shows, prompt)
     names = list(written)
-    if len(names) < 2 or len(names) != len(solution.answers):
+    if not 2 <= len(names) <= _MOST_EXCHANGED or len(names) != len(solution.answers):
         return
     for order in permutations(names):
         if order != tuple(names) and all(
