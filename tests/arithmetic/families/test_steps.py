@@ -320,6 +320,20 @@ def test_one_part_is_no_part_of_a_penny(solved: Any, part: str, whole: str) -> N
     assert ("Through one part" in names) == (whole == "24.4 m")
 
 
+def test_one_shared_factor_is_taken_out_at_once(solved: Any) -> None:
+    solution = solved("steps", chain({"a": "15", "b": "10"}, "most = hcf(a, b)"))
+    assert lines(solution, "Dividing out") == [
+        "15 and 10 both divide by 5, and that leaves 3 and 2.",
+        "Nothing more divides them all, so the result is 5.",
+    ]
+
+
+def test_less_than_nothing_is_not_put_into_groups(solved: Any) -> None:
+    fields = chain({"a": "5", "b": "33"}, "less = a − b", "boats = round up(b ÷ less)")
+    with pytest.raises(AmountError, match="less than nothing cannot be put into groups"):
+        solved("steps", fields)
+
+
 def test_functions_inside_a_step_are_told_in_words(solved: Any) -> None:
     fields = chain(
         {"people": "50 people", "seats": "8 people", "spare": "2 boats"},

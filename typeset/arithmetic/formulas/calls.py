@@ -71,6 +71,10 @@ def _division(function: str, dividend: Amount, divisor: Amount, opening: str) ->
     ]
     if not other.value:
         raise AmountError("something is divided by 0", "choose other numbers")
+    if other.value < 0 or one.value < 0:
+        raise AmountError(
+            "less than nothing cannot be put into groups", "choose numbers that stay above 0"
+        )
     quotient = Amount(Fraction(floor(one.value / other.value)), met.result)
     rest = one.like(one.value - quotient.value * other.value)
     text = _begin(opening, "divide {one} by {other}.")

@@ -50,8 +50,12 @@ def _dividing_out(amounts: Sequence[Amount], asked: str) -> _Told | None:
         told = {"counts": _numbers(counts), "rest": _numbers(rest)}
         steps.append(step(text, shared=Amount(Fraction(shared)), **told))
         counts = rest
-    if len(divisors) < 2:
+    if not divisors:
         return None
+    if len(divisors) == 1:
+        made = Amount(Fraction(divisors[0]))
+        steps.append(step(f"Nothing more divides them all, so {asked} is {{made}}.", made=made))
+        return "Dividing out", tuple(steps), made.value
     factors = [Amount(Fraction(each)) for each in divisors]
     made = Amount(Fraction(1))
     for each in factors:
