@@ -47,7 +47,7 @@ def findings(drawn: BarModel, wanted: BarModel, show: Show, width: float) -> lis
     document = read_document(write_pdf(Document("Quay", "", (page,), 12)), "quay.pdf")
     passages = (
         Passage("question 1", PassagePart.NUMBER, ("1",), keeps="question 1"),
-        Passage("question 1", PassagePart.FIGURE, (), "", "question 1", wanted, show),
+        Passage("question 1", PassagePart.FIGURE, (), keeps="question 1", figure=wanted, show=show),
     )
     account = take_account(passages, document.words)
     proof = Proof(document, account, layout(), 12.0, owners_of(account))

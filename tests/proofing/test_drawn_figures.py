@@ -15,6 +15,7 @@ from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
 from tests.drawing.test_figures import KINDS
+from tests.proofing.making import made_week
 from typeset.arithmetic.figures import (
     Angles,
     AngleSetting,
@@ -31,9 +32,14 @@ from typeset.arithmetic.figures import (
     Wedge,
 )
 from typeset.drawing.figures import draw_figure
-from typeset.drawing.shapes import Path, Rule, Shape, moved
+from typeset.drawing.shapes import Path, Rule, Shape, TextRun, moved
 from typeset.errors import FitError
-from typeset.proofing.drawn_figures import faults_of
+from typeset.proofing.account import take_account
+from typeset.proofing.checks import Proof, owners_of
+from typeset.proofing.drawn_figures import check_drawn_figures, faults_of
+from typeset.proofing.expected import Part as PassagePart
+from typeset.proofing.expected import Passage
+from typeset.proofing.finding import Finding
 from typeset.proofing.page_marks import Stroke
 from typeset.proofing.read_back import read_document
 from typeset.quantities.inline import words
@@ -175,3 +181,38 @@ def test_a_reading_that_is_asked_for_must_not_be_shown(shape: ScaleShape) -> Non
 def test_hands_that_are_asked_for_must_not_be_shown() -> None:
     asked = ClockFaces((replace(clock(220).faces[0], hands_given=False),))
     assert "should have none" in told(clock(220), asked, Show.FIRST_STEP)[0]
+
+
+def findings(drawn: Figure, wanted: Figure) -> list[Finding]:
+    """What the whole check says of a question's figure on a page with a number and room."""
+    drawing = draw_figure(drawn, Show.FIRST_STEP, 440.0, 12.0)
+    shapes = (
+        TextRun(50.0, 60.0, "1", 12.0),
+        *(moved(shape, 70.0, 70.0) for shape in drawing.shapes),
+        *(moved(shape, 70.0, 0.0) for shape in RULED),
+    )
+    page = Page(210 * MM, 297 * MM, (Placed(Role.FIGURE, 0, 0, 1, 1, shapes),))
+    document = read_document(write_pdf(Document("Quay", "", (page,), 12)), "quay.pdf")
+    keeps, show = "question 1", Show.FIRST_STEP
+    passages = (
+        Passage(keeps, PassagePart.NUMBER, ("1",), keeps=keeps),
+        Passage(keeps, PassagePart.FIGURE, (), "quay.yaml:4", keeps, figure=wanted, show=show),
+    )
+    account = take_account(passages, document.words)
+    proof = Proof(document, account, made_week().layout, 12.0, owners_of(account))
+    return list(check_drawn_figures(proof))
+
+
+def test_a_finding_names_the_question_its_page_and_its_line() -> None:
+    hour, minute = findings(clock(221), clock(220))
+    assert "hour hand at 110.5 degrees, not 110.0" in str(hour)
+    assert "the figure of question 1 has its minute hand at 246.0 degrees, not 240.0" in str(minute)
+    assert (minute.page, minute.kind) == (1, "figure")
+    assert "quay.yaml:4" in str(minute)
+
+
+@pytest.mark.parametrize(
+    "figure", [clock(220), rings(4, 5, 3), joined(5), scale(ScaleShape.JUG, 300)]
+)
+def test_a_good_figure_among_rules_to_write_on_is_no_finding(figure: Figure) -> None:
+    assert findings(figure, figure) == []

@@ -27,8 +27,8 @@ from typeset.proofing.regions import Region, question_regions
 from typeset.proofing.scales_read import NoMarks, reading_of
 from typeset.proofing.turns import Point, centre_of, is_closed, lines_from, rounds, turn_of
 
-# Half a degree is one minute of the hour hand, and a twelfth of one of the minute hand.
-_TURN_SLACK = 0.5
+# Half of what the hour hand moves in a minute.
+_TURN_SLACK = 0.25
 # A share of a scale's length; a division of a hundred is far wider.
 _READING_SLACK = 0.003
 # A clock face is never smaller than 20 mm.
