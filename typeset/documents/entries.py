@@ -123,9 +123,9 @@ def _bold(composer: Composer, key: str) -> Rich:
 
 def _answer_pieces(composer: Composer, entry: Entry, column: Column) -> Iterator[Piece]:
     """Story, answer, verdict or mistake, and the two ways."""
-    problem, style, width = entry.problem, column.style, column.width_pt
+    problem, style, width = entry.problem, column.style, column.text_pt
     source = problem.content.id
-    yield text(problem.story, style, column.text_pt, Role.QUESTION, source)
+    yield text(problem.story, style, width, Role.QUESTION, source)
     yield text(_answers(composer, problem), style, width, Role.ANSWER, source)
     for version, twin in entry.elsewhere:
         yield text(_version_answer(composer, version, twin), style, width, Role.ANSWER, source)
