@@ -204,8 +204,9 @@ def _ruler(scale: MeasuringScale, show: Show, width_pt: float, size_pt: float) -
         sketch.put(unit, right + margin - unit.width_pt, low)
     if _is_read(scale, show):
         x = left + _share(scale, scale.at) * (right - left)
-        thing = Rect(left, -_THING_PT - 2, x - left, _THING_PT, OUTLINE_PT, BLACK, SHADE)
-        sketch.add(thing)
+        if x > left:
+            thing = Rect(left, -_THING_PT - 2, x - left, _THING_PT, OUTLINE_PT, BLACK, SHADE)
+            sketch.add(thing)
         label = mark_label(scale.mark, show, size_pt)
         _put_over(sketch, label, (left + x) / 2, -_THING_PT - 2 - _GAP_PT)
     else:
@@ -227,7 +228,7 @@ def _jug(scale: MeasuringScale, show: Show, width_pt: float, size_pt: float) -> 
     height = max(height, _LEAST_PITCH_PT * count * 1.02)
     right = left + body
     brim, foot = -height - 1.5 * size_pt, 0.0
-    if _is_read(scale, show):
+    if _is_read(scale, show) and scale.at > scale.labels[0].at:
         level = -_share(scale, scale.at) * height
         sketch.add(
             Rect(left, level, body, foot - level, 0.0, BLACK, SHADE),

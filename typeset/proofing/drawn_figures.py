@@ -18,6 +18,7 @@ from typeset.arithmetic.figures import (
     GroupedObjects,
     JoinedPoints,
     MeasuringScale,
+    ScaleShape,
     Show,
 )
 from typeset.proofing.checks import Proof
@@ -144,6 +145,9 @@ def _scale(strokes: Sequence[Stroke], scale: MeasuringScale, show: Show) -> Iter
             yield "shows a reading that is asked for"
         return
     wanted = (scale.at - start) / (end - start)
+    if found is None and wanted == 0 and scale.shape in (ScaleShape.JUG, ScaleShape.RULER):
+        # An empty jug, a thing of no length: there is nothing to be seen.
+        return
     if found is None:
         yield "shows no reading on its scale"
     elif abs(found - float(wanted)) > _READING_SLACK:
