@@ -23,6 +23,7 @@ from typeset.arithmetic.lessons import (
     SolvedSpot,
     SolvedStage,
     SolvedWeek,
+    ToldOwnProblems,
 )
 from typeset.arithmetic.misconceptions import MISCONCEPTIONS
 from typeset.arithmetic.names import listed
@@ -41,6 +42,7 @@ from typeset.reading.complaints import complaints_of, likely, nearest
 from typeset.reading.content import (
     Extension,
     Lesson,
+    OwnProblems,
     Practise,
     ProblemContent,
     Recap,
@@ -88,7 +90,9 @@ def _solve(
 ) -> SolvedLesson:
     builder = _Builder(titles, complaints, unfit)
     stages = (builder.stage(stage) for stage in lesson.stages)
-    return SolvedLesson(lesson, tuple(stage for stage in stages if stage is not None))
+    solved = tuple(stage for stage in stages if stage is not None)
+    own = builder.own(lesson.own_problems) if lesson.own_problems else None
+    return SolvedLesson(lesson, solved, own)
 
 
 @dataclass(slots=True)
@@ -260,6 +264,20 @@ class _Builder:
             return None
         return SolvedExtension(number, stage, story, hints, look_for)
 
+    def own(self, own: OwnProblems) -> ToldOwnProblems | None:
+        """What pupils make up problems from; None where it has complaints."""
+        before = len(self.complaints)
+        if ranges := no_choices(own.fields):
+            self.complaints.extend(ranges)
+            return None
+        amounts = self.amounts(own)
+        told = tell(own.story, amounts, self.complaints)
+        if len(self.complaints) == before:
+            self.complaints.extend(unmentioned(own.story, told, amounts, {}))
+        if len(self.complaints) > before:
+            return None
+        return ToldOwnProblems(own, told.text, amounts)
+
     def told(self, story: Story, amounts: Mapping[str, Amount | Rich]) -> Rich:
         """A text with its amounts put in."""
         return tell(story, amounts, self.complaints).text
@@ -279,7 +297,7 @@ class _Builder:
         results = {name: each for name, each in answers.items() if isinstance(each, Amount)}
         return dict(problem.givens), results
 
-    def amounts(self, stage: Extension) -> dict[str, Amount]:
+    def amounts(self, stage: Extension | OwnProblems) -> dict[str, Amount]:
         """The quantities alone, where nothing is worked out."""
         node = stage.fields.get("quantities")
         if not isinstance(node, Keyed):

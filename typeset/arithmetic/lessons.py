@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import TypeAlias
 
@@ -9,8 +10,9 @@ from typeset.arithmetic.misconceptions import Misconception
 from typeset.arithmetic.solving import Solution
 from typeset.arithmetic.variation.wishes import Version
 from typeset.arithmetic.workings import MistakenWorking
+from typeset.quantities.amount import Amount
 from typeset.quantities.inline import Rich
-from typeset.reading.content import Extension, Lesson, ProblemContent, Week
+from typeset.reading.content import Extension, Lesson, OwnProblems, ProblemContent, Week
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,11 +81,22 @@ SolvedStage: TypeAlias = SolvedRecap | SolvedSpot | SolvedSort | SolvedPractise 
 
 
 @dataclass(frozen=True, slots=True)
+class ToldOwnProblems:
+    """What pupils make up problems from, with its story as set. There is nothing to solve yet."""
+
+    content: OwnProblems
+    story: Rich
+    # By the names that the story has for them.
+    amounts: Mapping[str, Amount]
+
+
+@dataclass(frozen=True, slots=True)
 class SolvedLesson:
     """A lesson with every problem solved."""
 
     lesson: Lesson
     stages: tuple[SolvedStage, ...]
+    own: ToldOwnProblems | None = None
 
     def problems(self) -> tuple[SolvedProblem, ...]:
         """Every problem in the order of the sheet (the open task is none)."""

@@ -137,7 +137,8 @@ class _Sheet:
         composer, lesson = self.composer, self.lesson.lesson
         shows = composer.layout.sheet
         if shows.name_and_date:
-            yield Block("the name line", self._name_and_date(column), keep_with_next=True)
+            line = name_and_date(composer, column)
+            yield Block("the name line", line, keep_with_next=True)
         title = column.style.scaled(TITLE_SCALE).bold()
         yield Block(
             "the title",
@@ -148,19 +149,6 @@ class _Sheet:
         if shows.aim:
             label = f"{composer.say('sheet', 'aim')}: "
             yield text_block("the aim", (*words(label, bold=True), *words(lesson.aim)), column)
-
-    def _name_and_date(self, column: Column) -> Piece:
-        composer = self.composer
-        gap = column.spacing.column * column.style.size_pt
-        name_width = _NAME_SHARE * (column.width_pt - gap)
-        date_width = column.width_pt - gap - name_width
-        return Columns(
-            (
-                _fill_in(composer.rich("sheet", "name"), column, name_width),
-                _fill_in(composer.rich("sheet", "date"), column, date_width),
-            ),
-            gap,
-        )
 
     def _stage(self, stage: SolvedStage, column: Column) -> Iterator[Block]:
         match stage:
@@ -320,6 +308,20 @@ def _numbered(
     pieces = stack((story, *body(inner)), column.gap(column.spacing.inner))
     gap = column.gap(column.spacing.question)
     return Block(f"question {problem.number}", hanging(label, pieces, indent), gap, optional=True)
+
+
+def name_and_date(composer: Composer, column: Column) -> Piece:
+    """Lines to write a name and a date on."""
+    gap = column.spacing.column * column.style.size_pt
+    name_width = _NAME_SHARE * (column.width_pt - gap)
+    date_width = column.width_pt - gap - name_width
+    return Columns(
+        (
+            _fill_in(composer.rich("sheet", "name"), column, name_width),
+            _fill_in(composer.rich("sheet", "date"), column, date_width),
+        ),
+        gap,
+    )
 
 
 def _fill_in(label: Rich, column: Column, width_pt: float) -> Piece:

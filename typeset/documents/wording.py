@@ -81,7 +81,41 @@ KNOWN: Mapping[str, Mapping[str, frozenset[str]]] = {
         "mistake": frozenset({"mistake"}),
         "version answer": frozenset({"version", "answer"}),
     },
+    "own": {
+        "about": frozenset({"count"}),
+        "frame": frozenset({"number"}),
+        "question": frozenset(),
+        "model": frozenset(),
+        "answer": frozenset(),
+        "hard": frozenset(),
+        "easy": frozenset(),
+        "middling": frozenset(),
+        "tricky": frozenset(),
+        "because": frozenset(),
+    },
+    "home": {
+        "title": frozenset({"week"}),
+        "letter": frozenset({"week", "class", "aims", "cautions", "answers"}),
+        "aim line": frozenset({"day", "lesson", "aim"}),
+        "caution place": frozenset({"day", "number"}),
+        "caution line": frozenset({"where", "caution"}),
+        "contents": frozenset(),
+        "contents line": frozenset({"day", "lesson"}),
+        "contents page": frozenset({"page"}),
+        "answers": frozenset(),
+        "answers about": frozenset(),
+        "foot": frozenset({"week", "class", "version"}),
+        "answers foot": frozenset({"week", "class", "version"}),
+    },
+    "cautions": {
+        "kitchen": frozenset(),
+        "scissors": frozenset(),
+        "allergies": frozenset(),
+        "outdoors": frozenset(),
+    },
 }
+# A school adds texts of its own here, and its lessons name them.
+_OPEN = frozenset({"cautions"})
 _ENVIRONMENT = ImmutableSandboxedEnvironment(undefined=StrictUndefined, autoescape=False)
 
 
@@ -114,7 +148,7 @@ def faults(wording: Mapping[str, Mapping[str, str]]) -> Iterator[Fault]:
 def _text_faults(
     group: str, key: str, text: str, known: Mapping[str, frozenset[str]]
 ) -> Iterator[Fault]:
-    if key not in known:
+    if key not in known and group not in _OPEN:
         yield Fault(group, key, f"unknown text '{key}' in '{group}'", _near(key, tuple(known)))
         return
     try:
@@ -127,8 +161,9 @@ def _text_faults(
         yield Fault(group, key, f"'{key}' does more than name things", "write names as {{ name }}")
         return
     used = meta.find_undeclared_variables(parsed)
-    for name in sorted(used - known[key]):
-        yield Fault(group, key, f"'{key}' cannot name '{name}'", _near(name, tuple(known[key])))
+    names = known.get(key, frozenset())
+    for name in sorted(used - names):
+        yield Fault(group, key, f"'{key}' cannot name '{name}'", _near(name, tuple(names)))
 
 
 def _near(word: str, known: tuple[str, ...]) -> str:

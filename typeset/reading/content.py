@@ -22,6 +22,7 @@ VERSIONS = (SUPPORT, CORE, STRETCH)
 TASK_SHEET, ANSWER_BOOKLET = "task sheet", "answer booklet"
 FOLDED_BOOKLET, MARKING_STRIPS = "folded booklet", "marking strips"
 SORTING_CARDS, SORTING_KEY = "sorting cards", "sorting key"
+OWN_PROBLEMS, HOME_PACK = "own problems", "home pack"
 DOCUMENTS = (
     TASK_SHEET,
     ANSWER_BOOKLET,
@@ -29,6 +30,8 @@ DOCUMENTS = (
     MARKING_STRIPS,
     SORTING_CARDS,
     SORTING_KEY,
+    OWN_PROBLEMS,
+    HOME_PACK,
 )
 USUAL_DOCUMENTS = (TASK_SHEET, ANSWER_BOOKLET)
 
@@ -172,6 +175,24 @@ class Extension:
     place: Place
     space: Space | None = None
     lines: int | None = None
+    # What the task needs care with ('kitchen'), as words that the layout has a text for.
+    cautions: tuple[Scalar, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class OwnProblems:
+    """What pupils make up problems of their own from: a story with amounts to choose among.
+
+    `frames` are the problems that there is room for on a side.
+    """
+
+    id: str
+    title: str
+    story: Story
+    fields: Keyed
+    frames: int
+    nouns: Mapping[str, str]
+    place: Place
 
 
 Stage: TypeAlias = Recap | SpotTheMistake | Sort | Practise | Extension
@@ -190,6 +211,9 @@ class Lesson:
     place: Place
     # The year group, where the lesson has another than its week.
     year: int | None = None
+    own_problems: OwnProblems | None = None
+    # What the lesson needs care with; see Extension.
+    cautions: tuple[Scalar, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,9 +8,10 @@ from pathlib import Path
 from typeset.errors import Complaint, ContentError, Place
 from typeset.reading.content import Lesson
 from typeset.reading.keys import opened
+from typeset.reading.own_problems import read_own_problems
 from typeset.reading.plan import YEARS
 from typeset.reading.problems import Desk
-from typeset.reading.stages import read_stage
+from typeset.reading.stages import read_cautions, read_stage
 from typeset.reading.text_file import decoded, read_bytes
 from typeset.reading.tree import Node
 from typeset.reading.yaml_reader import parse_yaml
@@ -53,8 +54,9 @@ def read_lesson(source: SourceFile, desk: Desk) -> Lesson | None:
     keys = opened(source.root, "a lesson file", desk.complaints, "begin it with 'lesson: …'")
     if keys is None:
         return None
-    keys.expect(LESSON_KEYS, ("year",))
+    keys.expect(LESSON_KEYS, ("year", "own problems", "cautions"))
     stages = [read_stage(item, desk) for item in keys.items("stages")]
+    own = keys.node.get("own problems")
     return Lesson(
         name=desk.lesson,
         title=keys.text("lesson"),
@@ -64,4 +66,6 @@ def read_lesson(source: SourceFile, desk: Desk) -> Lesson | None:
         stages=tuple(stage for stage in stages if stage is not None),
         place=Place(source.file, 1, 1),
         year=keys.whole_number("year", *YEARS),
+        own_problems=read_own_problems(own, desk) if own else None,
+        cautions=read_cautions(keys),
     )

@@ -151,7 +151,7 @@ def _read_extension(node: Node, desk: Desk) -> Extension | None:
     keys = opened(node, "'extension'", desk.complaints)
     if keys is None:
         return None
-    optional = ("hints", "look for", "space", "lines", "id", *EXTENSION_FIELDS)
+    optional = ("hints", "look for", "space", "lines", "id", "cautions", *EXTENSION_FIELDS)
     keys.expect(("title", "story"), optional)
     return Extension(
         id=desk.take_id(keys, f"{desk.lesson}-extension"),
@@ -164,7 +164,13 @@ def _read_extension(node: Node, desk: Desk) -> Extension | None:
         place=keys.node.place,
         space=read_space(keys),
         lines=keys.whole_number("lines", 1, MOST_LINES),
+        cautions=read_cautions(keys),
     )
+
+
+def read_cautions(keys: Keys) -> tuple[Scalar, ...]:
+    """What care is needed with, one word or a list; which words there are the layout says."""
+    return keys.texts("cautions") if keys.node.get("cautions") else ()
 
 
 _READERS: dict[str, Callable[[Node, Desk], Stage | None]] = {
