@@ -2,16 +2,12 @@
 
 from __future__ import annotations
 
+from typeset.arithmetic.counters import can_be_counted
 from typeset.arithmetic.division import Division
 from typeset.arithmetic.figures import Bar, BarModel, Brace, Figure, GroupedObjects, Mark, Part
 from typeset.arithmetic.methods import is_counted
 from typeset.quantities.amount import Amount
 from typeset.quantities.writing import write
-
-# What can still be counted one by one at a glance (our own limits).
-_MOST_GROUPS = 12
-_MOST_EACH = 12
-_MOST_COUNTERS = 48
 
 
 def grouping_figure(division: Division, total: Amount, each: Amount) -> Figure:
@@ -46,11 +42,5 @@ def _rest(division: Division) -> Mark | None:
 
 def _can_be_counted(division: Division) -> bool:
     """True for things, not measures, few enough, of which some are left over."""
-    return (
-        is_counted(division.total)
-        and bool(division.rest)
-        and division.by.denominator == division.total.value.denominator == 1
-        and 1 <= division.quotient <= _MOST_GROUPS
-        and division.by <= _MOST_EACH
-        and division.total.value <= _MOST_COUNTERS
-    )
+    few = can_be_counted(division.quotient, division.by, division.total.value)
+    return is_counted(division.total) and bool(division.rest) and few
