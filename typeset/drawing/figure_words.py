@@ -117,6 +117,8 @@ def tree_words(tree: BranchingTree, show: Show) -> str:
 def two_way_words(table: TwoWayTable, show: Show) -> str:
     """The alternative text of a two-way table."""
     told = [f"rows {_choice(table.down)}", f"columns {_choice(table.across)}"]
+    cells = _some(seen_words(mark, show) for row in table.cells for mark in row)
+    told += [f"in the cells {cells[0]} to {cells[-1]}"] if len(cells) > 1 else []
     told += _if_seen("altogether", table.total, show)
     names = _listed([table.down.name, table.across.name])
     return _words("two-way table", names, told, show, table.reads_as)
@@ -218,10 +220,17 @@ def _pointer(scale: MeasuringScale) -> str:
 
 def groups_words(figure: GroupedObjects, show: Show) -> str:
     """The alternative text of grouped objects."""
-    told = _some([seen_words(figure.groups_mark, show)])
-    told += _if_seen("in each ring", figure.each_mark, show)
-    if show is Show.COMPLETE or (figure.groups_mark.is_given and figure.each_mark.is_given):
+    groups, each = (seen_words(mark, show) for mark in (figure.groups_mark, figure.each_mark))
+    is_whole = show is Show.COMPLETE
+    if is_whole or (figure.groups_mark.is_given and figure.each_mark.is_given):
+        told = [f"{groups or '?'}, in each ring {each or '?'}"]
         told += _if_seen("outside the rings", figure.rest, show)
+    elif figure.groups_mark.is_given:
+        told = [f"{groups}, the rings still empty and all counters beside them"]
+        told += _if_seen("in each ring", figure.each_mark, show)
+    else:
+        told = [f"one ring of {each or '?'}, the other counters beside it"]
+        told += _if_seen("rings:", figure.groups_mark, show)
     told += _if_seen("altogether", figure.total, show)
     return _words("picture of counters in rings", "", told, show, figure.reads_as)
 
@@ -267,7 +276,7 @@ def _if_seen(lead: str, mark: Mark | None, show: Show) -> list[str]:
 
 def _jumps(jumps: Sequence[Jump], names: Sequence[str], show: Show) -> list[str]:
     return [
-        f"{text} from {names[jump.start]} to {names[jump.end]}"
+        f"{text}{' below' if jump.below else ''} from {names[jump.start]} to {names[jump.end]}"
         for jump in jumps
         if (text := seen_words(jump.mark, show)) is not None
     ]
