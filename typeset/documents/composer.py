@@ -94,8 +94,11 @@ class Composer:
             tint=self.layout.tint,
         )
 
-    def frame(self, foot: str, foot_size_pt: float) -> PageFrame:
-        """The page with its foot line: what it belongs to at the left, the page at the right."""
+    def frame(self, foot: str, foot_size_pt: float, later_foot: str | None = None) -> PageFrame:
+        """The page with its foot line: what it belongs to at the left, the page at the right.
+
+        Pages after the first have `later_foot` where it is given.
+        """
         layout, margins = self.layout, self.layout.margins
         paper_height = layout.page.height_mm * PT_PER_MM
         foot_style = TextStyle(foot_size_pt, layout.leading)
@@ -105,7 +108,8 @@ class Composer:
         def furniture(index: int, count: int) -> tuple[Placed, ...]:
             page = self.say("sheet", "page", page=str(index + 1), pages=str(count))
             bottom = paper_height - margins.bottom * PT_PER_MM
-            return self._foot(foot, page, foot_style, bottom)
+            left = foot if later_foot is None or index == 0 else later_foot
+            return self._foot(left, page, foot_style, bottom)
 
         return PageFrame(
             paper_width_pt=layout.page.width_mm * PT_PER_MM,

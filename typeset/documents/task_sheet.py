@@ -28,6 +28,7 @@ from typeset.documents.composer import (
 )
 from typeset.documents.grid import Grid, copied
 from typeset.documents.layout import Layout
+from typeset.documents.name_line import filled_in, name_width_pt
 from typeset.documents.versions import version_mark
 from typeset.drawing.figures import draw_figure
 from typeset.drawing.shapes import Drawing
@@ -62,23 +63,23 @@ SHEET_SPACING = Spacing(
     question=Stretch(0.85, 1.5, 2.8),
     heading=Stretch(1.0, 1.8, 3.4),
 )
-# The name line takes this share of the width, the date line the rest.
-_NAME_SHARE = 0.62
 
 
 def compose_task_sheet(
-    solved: SolvedWeek, lesson: SolvedLesson, layout: Layout
+    solved: SolvedWeek, lesson: SolvedLesson, layout: Layout, pupil: str = ""
 ) -> tuple[Document, PageLayout]:
     """The finished task sheet, and its pages as one copy with how full they are.
 
+    With a `pupil` the name is printed on the name line, and at the foot of later sides.
     Raises FitError where the lesson cannot be made to fill its sides, GlyphError for a
     character that cannot be drawn.
     """
     composer = Composer(layout)
     mark = version_mark(layout, solved)
     foot = composer.say("sheet", "foot", **week_names(solved, lesson) | {"version": mark})
-    frame = composer.frame(foot, layout.type_size.smallest)
-    sheet = _Sheet(composer, solved, lesson)
+    named = composer.say("sheet", "named foot", pupil=pupil, foot=foot) if pupil else None
+    frame = composer.frame(foot, layout.type_size.smallest, named)
+    sheet = _Sheet(composer, solved, lesson, pupil)
     try:
         pages = _pages(sheet, frame, layout, solved.version)
     except FitError as error:
@@ -119,10 +120,13 @@ def _papers(pages: tuple[Page, ...], layout: Layout) -> tuple[Page, ...]:
 class _Sheet:
     """The blocks of one lesson's sheet at any type size."""
 
-    def __init__(self, composer: Composer, solved: SolvedWeek, lesson: SolvedLesson) -> None:
+    def __init__(
+        self, composer: Composer, solved: SolvedWeek, lesson: SolvedLesson, pupil: str
+    ) -> None:
         self.composer = composer
         self.solved = solved
         self.lesson = lesson
+        self.pupil = pupil
 
     def blocks(self, size_pt: float) -> list[Block]:
         """The whole sheet, from its title to the open task."""
@@ -136,8 +140,8 @@ class _Sheet:
         """Name and date to fill in, the title, the aim."""
         composer, lesson = self.composer, self.lesson.lesson
         shows = composer.layout.sheet
-        if shows.name_and_date:
-            line = name_and_date(composer, column)
+        if shows.name_and_date or self.pupil:
+            line = name_and_date(composer, column, self.pupil)
             yield Block("the name line", line, keep_with_next=True)
         title = column.style.scaled(TITLE_SCALE).bold()
         yield Block(
@@ -310,14 +314,16 @@ def _numbered(
     return Block(f"question {problem.number}", hanging(label, pieces, indent), gap, optional=True)
 
 
-def name_and_date(composer: Composer, column: Column) -> Piece:
-    """Lines to write a name and a date on."""
+def name_and_date(composer: Composer, column: Column, pupil: str = "") -> Piece:
+    """Lines to write a name and a date on; the name is printed where it is known."""
     gap = column.spacing.column * column.style.size_pt
-    name_width = _NAME_SHARE * (column.width_pt - gap)
+    name, name_width = composer.rich("sheet", "name"), name_width_pt(column)
     date_width = column.width_pt - gap - name_width
     return Columns(
         (
-            _fill_in(composer.rich("sheet", "name"), column, name_width),
+            filled_in(name, pupil, column, name_width)
+            if pupil
+            else _fill_in(name, column, name_width),
             _fill_in(composer.rich("sheet", "date"), column, date_width),
         ),
         gap,

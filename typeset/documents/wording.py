@@ -40,6 +40,7 @@ KNOWN: Mapping[str, Mapping[str, frozenset[str]]] = {
         "because": frozenset(),
         "starter": frozenset(),
         "foot": frozenset({"week", "day", "class", "lesson", "version"}),
+        "named foot": frozenset({"pupil", "foot"}),
         "page": frozenset({"page", "pages"}),
     },
     "versions": {"support": frozenset(), "core": frozenset(), "stretch": frozenset()},

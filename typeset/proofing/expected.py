@@ -83,6 +83,8 @@ class Expected:
     foot_left: str | None
     # What may not stand on it: the answers, by the question they belong to.
     secrets: tuple[tuple[str, str], ...] = ()
+    # What the first page's foot says, where that is something else.
+    first_foot: str | None = None
 
 
 def said(layout: Layout, group: str, key: str, **names: str) -> str:

@@ -58,8 +58,10 @@ def _check_foot(
 ) -> Iterator[Finding]:
     page, pages = page_of
     right = said(layout, "sheet", "page", page=str(page), pages=str(pages))
+    is_first = page == 1 and expected.first_foot is not None
+    left = expected.first_foot if is_first else expected.foot_left
     passages = (
-        passage("the foot line", Part.FOOT, expected.foot_left or ""),
+        passage("the foot line", Part.FOOT, left or ""),
         passage("the page number", Part.FOOT, right),
     )
     for each in tell_account(take_account(passages, words), name, expected.secrets):

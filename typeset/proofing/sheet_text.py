@@ -26,14 +26,18 @@ from typeset.proofing.story_values import story_passage
 from typeset.quantities.amount import Amount
 from typeset.quantities.inline import plain
 from typeset.quantities.units import Dimension
+from typeset.reading.class_list import Pupil
 from typeset.reading.content import CORE, LAST_WEEK, Space
 
 _CHOICES = ("multiply", "add", "both", "neither")
 
 
-def expect_sheet(solved: SolvedWeek, lesson: SolvedLesson, layout: Layout) -> Expected:
-    """Everything on the sheet of this lesson, in the order of reading."""
-    sheet = _Sheet(layout, lesson)
+def expect_sheet(
+    solved: SolvedWeek, lesson: SolvedLesson, layout: Layout, pupil: Pupil | None = None
+) -> Expected:
+    """Everything on the sheet of this lesson, in the order of reading, with the pupil's name
+    where it is a named one."""
+    sheet = _Sheet(layout, lesson, pupil)
     names = {
         "week": solved.week.title,
         "class": solved.week.class_name,
@@ -41,9 +45,12 @@ def expect_sheet(solved: SolvedWeek, lesson: SolvedLesson, layout: Layout) -> Ex
         "lesson": lesson.lesson.title,
         "version": mark_of(solved, layout),
     }
+    foot = said(layout, "sheet", "foot", **names)
+    named = said(layout, "sheet", "named foot", pupil=pupil.name, foot=foot) if pupil else foot
     return Expected(
         passages=tuple(sheet.passages()),
-        foot_left=said(layout, "sheet", "foot", **names),
+        foot_left=named,
+        first_foot=foot,
         secrets=tuple(_secrets(lesson)),
     )
 
@@ -65,6 +72,7 @@ def _secrets(lesson: SolvedLesson) -> Iterator[tuple[str, str]]:
 class _Sheet:
     layout: Layout
     lesson: SolvedLesson
+    pupil: Pupil | None = None
 
     def say(self, key: str, **names: str) -> str:
         return said(self.layout, "sheet", key, **names)
@@ -72,14 +80,21 @@ class _Sheet:
     def passages(self) -> Iterator[Passage]:
         """Name and date, title and aim, then stage after stage."""
         lesson, shows = self.lesson.lesson, self.layout.sheet
-        for key in ("name", "date") if shows.name_and_date else ():
-            yield passage(f"the {key} line", Part.ROOM, f"{self.say(key)} {WRITING_RULE}")
+        for key in ("name", "date") if shows.name_and_date or self.pupil else ():
+            yield self.to_fill_in(key)
         yield passage("the title", Part.TITLE, lesson.title, lesson.place)
         if shows.aim:
             aim = f"{self.say('aim')}: {lesson.aim}"
             yield passage("the aim", Part.TEXT, aim, lesson.place)
         for stage in self.lesson.stages:
             yield from self.stage(stage)
+
+    def to_fill_in(self, key: str) -> Passage:
+        """A line to fill in; the name line is filled in where the sheet is a pupil's own."""
+        if key == "name" and self.pupil:
+            text = f"{self.say(key)} {self.pupil.name}"
+            return passage("the name line", Part.TEXT, text, self.pupil.place)
+        return passage(f"the {key} line", Part.ROOM, f"{self.say(key)} {WRITING_RULE}")
 
     def stage(self, stage: SolvedStage) -> Iterator[Passage]:
         match stage:
