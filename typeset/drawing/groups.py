@@ -20,6 +20,9 @@ MOST_GROUPS = 12
 MOST_EACH = 12
 MOST_COUNTERS = 72
 _PITCH_EMS = 0.85
+_SMALLER_PITCHES_EMS = (0.65, 0.5)
+# Rings under one another alone are hard to compare: two in a row where there are two.
+_FEWEST_COLUMNS = 2
 _LEAST_PITCH_PT = 7.0
 _DOT_SHARE = 0.3
 _RING_GAP_PT = 8.0
@@ -38,6 +41,38 @@ class Plan:
     loose: int
     ring_for: int
     is_whole: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class _Rings:
+    """So many rings of one size in rows, from their left edge at y = 0."""
+
+    left: float
+    count: int
+    columns: int
+    size: tuple[float, float]
+    across: int
+    pitch_pt: float
+
+    @property
+    def corners(self) -> list[Point]:
+        """The top left corner of each."""
+        width, height = (side + _RING_GAP_PT for side in self.size)
+        return [
+            (self.left + index % self.columns * width, index // self.columns * height)
+            for index in range(self.count)
+        ]
+
+    @property
+    def right(self) -> float:
+        """Where the widest row ends, with the white after it."""
+        return self.left + self.columns * (self.size[0] + _RING_GAP_PT)
+
+    @property
+    def foot(self) -> float:
+        """The bottom of the lowest row."""
+        rows = ceil(self.count / self.columns)
+        return rows * (self.size[1] + _RING_GAP_PT) - _RING_GAP_PT
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,55 +138,71 @@ def plan_of(figure: GroupedObjects, show: Show) -> Plan:
 
 def _groups(figure: GroupedObjects, show: Show, width_pt: float, size_pt: float) -> Drawing:
     sketch = Sketch(width_pt)
+    if show is Show.FRAME:
+        return _frame(sketch, figure, max(_LEAST_PITCH_PT, _PITCH_EMS * size_pt))
+    plan = plan_of(figure, show)
     count = mark_label(figure.groups_mark, show, size_pt)
     left = OUTLINE_PT if count is None else count.width_pt + 2 * _GAP_PT + BRACE_PT
-    pitch = max(_LEAST_PITCH_PT, _PITCH_EMS * size_pt)
-    if show is Show.FRAME:
-        return _frame(sketch, figure, pitch)
-    plan = plan_of(figure, show)
-    across = ceil(sqrt(plan.ring_for))
-    down = ceil(plan.ring_for / across)
-    ring = ((across + 1.1) * pitch, (down + 1.1) * pitch)
-    step = ring[0] + _RING_GAP_PT
-    columns = int((width_pt - left - OUTLINE_PT + _RING_GAP_PT) // step)
-    if columns < 1:
-        raise FitError(f"a ring of {ring[0]:.0f} pt does not fit in {width_pt:.0f} pt")
-    columns = _even(plan.rings, columns)
-    for index in range(plan.rings):
-        corner = (
-            left + (index % columns) * step,
-            (index // columns) * (ring[1] + _RING_GAP_PT),
-        )
-        sketch.add(_ring(corner, ring))
-        _put_counters(sketch, corner, ring, (plan.inside, across), pitch)
-    rows = ceil(plan.rings / columns)
-    foot = rows * (ring[1] + _RING_GAP_PT) - _RING_GAP_PT
-    each = mark_label(figure.each_mark, show, size_pt)
-    anchors: list[tuple[float, Label]] = []
-    if each is not None:
-        anchors.append((left + max(ring[0], each.width_pt) / 2, each))
+    rings = _rings(plan, left, width_pt, size_pt)
+    for corner in rings.corners:
+        sketch.add(_ring(corner, rings.size))
+        _put_counters(sketch, corner, rings.size, (plan.inside, rings.across), rings.pitch_pt)
     rest = mark_label(figure.rest, show, size_pt) if plan.is_whole else None
-    pool = _Pool(plan.loose, rest, pitch)
-    beside = pool.beside(left + columns * step + _RING_GAP_PT, foot, width_pt)
+    pool = _Pool(plan.loose, rest, rings.pitch_pt)
+    beside = pool.beside(rings.right + _RING_GAP_PT, rings.foot, width_pt)
     if beside is not None:
         pool.draw(sketch, beside, _POOL_ROW)
-        if rest is not None:
-            anchors.append((beside[0] + max(pool.width_pt, rest.width_pt) / 2, rest))
-    if anchors:
-        low = 0.0 if count is None else left - _GAP_PT
-        spots = place_rows([x for x, _ in anchors], [label for _, label in anchors], low, width_pt)
-        sketch.put_rows(spots, foot + 1.0, up=False)
+    _put_under(sketch, rings, mark_label(figure.each_mark, show, size_pt), (pool, beside))
     if beside is None:
         _put_pool_below(sketch, pool, left)
     if count is not None:
-        sketch.add(left_brace(left - _GAP_PT, 0.0, foot, BRACE_PT))
-        sketch.put(count, 0.0, foot / 2 - count.middle_pt)
+        sketch.add(left_brace(left - _GAP_PT, 0.0, rings.foot, BRACE_PT))
+        sketch.put(count, 0.0, rings.foot / 2 - count.middle_pt)
     total = mark_label(figure.total, show, size_pt)
     if total is not None:
         middle = (left + max(box.right for box in sketch.extents())) / 2
         low = max(left, min(middle - total.width_pt / 2, width_pt - total.width_pt))
         sketch.put(total, min(low, width_pt - total.width_pt), sketch.lowest_pt() + _GAP_PT)
     return sketch.finished(groups_words(figure, show))
+
+
+def _rings(plan: Plan, left: float, width_pt: float, size_pt: float) -> _Rings:
+    """The rings in even rows, their counters nearer to each other where the width is short.
+
+    Raises FitError where even the smallest ring has no room.
+    """
+    across = ceil(sqrt(plan.ring_for))
+    down = ceil(plan.ring_for / across)
+    for ems in (_PITCH_EMS, *_SMALLER_PITCHES_EMS):
+        pitch = max(_LEAST_PITCH_PT, ems * size_pt)
+        size = ((across + 1.1) * pitch, (down + 1.1) * pitch)
+        columns = int((width_pt - left - OUTLINE_PT + _RING_GAP_PT) // (size[0] + _RING_GAP_PT))
+        if columns >= min(_FEWEST_COLUMNS, plan.rings):
+            return _Rings(left, plan.rings, _even(plan.rings, columns), size, across, pitch)
+    if columns >= 1:
+        return _Rings(left, plan.rings, columns, size, across, pitch)
+    raise FitError(
+        f"a ring of {size[0]:.0f} pt does not fit in {width_pt:.0f} pt beside its label; "
+        "a shorter label or a wider column would help"
+    )
+
+
+def _put_under(
+    sketch: Sketch, rings: _Rings, each: Label | None, loose: tuple[_Pool, Point | None]
+) -> None:
+    """What is in each ring under the first of them, and what is left over under its counters."""
+    pool, beside = loose
+    labels: list[tuple[float, Label]] = []
+    if each is not None:
+        labels.append((rings.left + max(rings.size[0], each.width_pt) / 2, each))
+    if beside is not None and pool.label is not None:
+        labels.append((beside[0] + max(pool.width_pt, pool.label.width_pt) / 2, pool.label))
+    if labels:
+        low = rings.left - _GAP_PT
+        if each is not None and each.width_pt > sketch.width_pt - low:
+            low = 0.0
+        spots = place_rows([x for x, _ in labels], [lab for _, lab in labels], low, sketch.width_pt)
+        sketch.put_rows(spots, rings.foot + 1.0, up=False)
 
 
 def _frame(sketch: Sketch, figure: GroupedObjects, pitch: float) -> Drawing:
