@@ -19,18 +19,23 @@ from typeset.setting.blocks import Block, Column, cell_width_pt, text_block
 from typeset.setting.frames import Document, Role
 from typeset.setting.pages import PageLayout, fill_needed, fill_sides
 from typeset.setting.pieces import Columns, Piece, stack, text
+from typeset.setting.stretch import Stretch
 
+# With more on a side there is no room left to draw and to explain.
+FRAMES_A_SIDE = 2
 # The least: a question of one's own takes a few sentences, and how one knows some more in a
 # column half as wide.
 QUESTION_LINES = 2
-ANSWER_LINES = 3
+ANSWER_LINES = 4
+# Room to write in comes before large type here, and so does air between the rooms.
+_SPACING = replace(SHEET_SPACING, paragraph=Stretch(0.75, 0.9, 1.5))
 HARDNESS = ("easy", "middling", "tricky")
 
 
 def compose_own_problems(
     solved: SolvedWeek, lesson: SolvedLesson, layout: Layout
 ) -> tuple[Document, PageLayout]:
-    """The sheet of a lesson that has one: what to choose from, then frames to fill, on one side.
+    """The sheet of a lesson that has one: what to choose from, then frames to fill, two a side.
 
     Raises FitError where it finds no room, GlyphError for a character that cannot be drawn.
     """
@@ -42,7 +47,7 @@ def compose_own_problems(
     sizes = layout.type_size.sizes_pt()
     try:
         pages = (
-            fill_sides(sheet.blocks, frame, 1, sizes)
+            fill_sides(sheet.blocks, frame, sheet.sides, sizes)
             if layout.sides == "as asked"
             else fill_needed(sheet.blocks, frame, sizes)
         )
@@ -72,9 +77,14 @@ class _Sheet:
         self.composer = composer
         self.own = own
 
+    @property
+    def sides(self) -> int:
+        """So many that two frames stand on each."""
+        return -(-self.own.content.frames // FRAMES_A_SIDE)
+
     def blocks(self, size_pt: float) -> list[Block]:
         """Name and date, title, what to choose from, what to do, and the frames."""
-        column = replace(self.composer.column(size_pt), spacing=SHEET_SPACING)
+        column = replace(self.composer.column(size_pt), spacing=_SPACING)
         count = self.own.content.frames
         blocks = list(self._head(column, count))
         for number in range(1, count + 1):
@@ -128,7 +138,7 @@ class _Sheet:
         return room_of(self.composer, SpaceKind.LINES, rows, ())
 
     def _model(self) -> AnswerSpace:
-        rows = rows_of(self.composer, Space.MODEL, None)
+        rows = rows_of(self.composer, Space.MODEL, ANSWER_LINES)
         return room_of(self.composer, SpaceKind.BAR_MODEL, rows, ())
 
     def _hardness(self) -> tuple[AnswerSpace, ...]:

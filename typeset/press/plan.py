@@ -10,6 +10,7 @@ from typeset.documents.answer_booklet import compose_answer_booklet, compose_fol
 from typeset.documents.folding import Flip
 from typeset.documents.layout import Layout
 from typeset.documents.marking_strips import compose_marking_strips
+from typeset.documents.own_problems import compose_own_problems
 from typeset.documents.sorting_cards import (
     cards_of,
     compose_sorting_cards,
@@ -24,6 +25,7 @@ from typeset.proofing import (
     proof_cards,
     proof_folded_booklet,
     proof_key,
+    proof_own_problems,
     proof_sheet,
     proof_strips,
 )
@@ -34,6 +36,7 @@ from typeset.reading.content import (
     DOCUMENTS,
     FOLDED_BOOKLET,
     MARKING_STRIPS,
+    OWN_PROBLEMS,
     SORTING_CARDS,
     SORTING_KEY,
     TASK_SHEET,
@@ -110,6 +113,7 @@ class _Planner:
         yield from (self.cards(lesson) for lesson in sorting)
         if sorting:
             yield self.key()
+        yield from (self.own_problems(lesson) for lesson in lessons if lesson.own)
 
     def file(self, kind: str, lesson: str = "", version: str = CORE) -> str:
         """'monday-task-sheet.pdf'; another version than the core and another layout than the
@@ -187,4 +191,13 @@ class _Planner:
             SORTING_KEY,
             lambda: compose_sorting_key(solved, layout),
             lambda pdf, file: proof_key(pdf, file, solved, layout),
+        )
+
+    def own_problems(self, lesson: SolvedLesson) -> Job:
+        solved, layout = self.solved, self.layout
+        return self.job(
+            OWN_PROBLEMS,
+            lambda: compose_own_problems(solved, lesson, layout),
+            lambda pdf, file: proof_own_problems(pdf, file, solved, lesson, layout),
+            lesson.lesson.name,
         )

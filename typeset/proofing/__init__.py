@@ -5,6 +5,7 @@ from typeset.proofing.documents import (
     proof_cards,
     proof_folded_booklet,
     proof_key,
+    proof_own_problems,
     proof_sheet,
     proof_strips,
 )
@@ -16,6 +17,7 @@ __all__ = [
     "proof_cards",
     "proof_folded_booklet",
     "proof_key",
+    "proof_own_problems",
     "proof_sheet",
     "proof_strips",
 ]

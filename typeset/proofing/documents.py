@@ -16,6 +16,7 @@ from typeset.proofing.expected import said
 from typeset.proofing.file_check import FileFacts
 from typeset.proofing.finding import Finding
 from typeset.proofing.order import Order, nouns_of
+from typeset.proofing.own_text import expect_own_problems, promised_frames, sides_of_frames
 from typeset.proofing.papers import Cut, CutWithBacks, Folded, cut_into
 from typeset.proofing.promises import promised_rooms
 from typeset.proofing.proof import proof
@@ -147,6 +148,24 @@ def _cells_of_cards(data: bytes, name: str) -> Cells:
         return next(cut_into(data, name, _CARDS), _CARDS[0])
     except Unreadable:
         return _CARDS[0]
+
+
+def proof_own_problems(
+    pdf: Path | bytes, name: str, solved: SolvedWeek, lesson: SolvedLesson, layout: Layout
+) -> list[Finding]:
+    """Everything that is wrong with a lesson's finished sheet for problems of the pupils' own."""
+    week, page = solved.week, layout.for_booklet()
+    order = Order(
+        name,
+        expect_own_problems(solved, lesson, page),
+        FileFacts(f"{lesson.lesson.title} – own problems", week.title, week.fingerprint),
+        page,
+        page.type_size.smallest,
+        sides=sides_of_frames(lesson) if page.sides == "as asked" else None,
+        promises=tuple(promised_frames(lesson, page)),
+        has_columns=True,
+    )
+    return proof(pdf, order)
 
 
 def proof_key(pdf: Path | bytes, name: str, solved: SolvedWeek, layout: Layout) -> list[Finding]:

@@ -26,20 +26,23 @@ def _amounts(problem: SolvedProblem) -> Iterator[Amount | None]:
     """What the items of the story print that are not running words, in order."""
     solved, content = problem.solution.problem, problem.content
     quotes = FAMILIES[content.structure].quotes(solved)
-    for braced in _NAME.findall(content.story.template):
-        name = " ".join(braced.split())
+    for name in names_in(content.story.template):
         if name in quotes:
             yield from quotes[name].amounts
         else:
             yield solved.givens.get(name)
 
 
+def names_in(template: str) -> Iterator[str]:
+    """The names in the braces of a story, in order."""
+    return (" ".join(braced.split()) for braced in _NAME.findall(template))
+
+
 def amounts_told(problem: SolvedProblem) -> Iterator[Rich]:
     """What the story prints at the names in its braces, in order."""
     solved, content = problem.solution.problem, problem.content
     quotes = FAMILIES[content.structure].quotes(solved)
-    for braced in _NAME.findall(content.story.template):
-        name = " ".join(braced.split())
+    for name in names_in(content.story.template):
         if name in quotes:
             yield quotes[name].text
         elif name in solved.givens:

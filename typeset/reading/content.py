@@ -183,7 +183,7 @@ class Extension:
 class OwnProblems:
     """What pupils make up problems of their own from: a story with amounts to choose among.
 
-    `frames` are the problems that there is room for on a side.
+    `frames` are the problems that there is room for.
     """
 
     id: str

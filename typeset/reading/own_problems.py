@@ -8,8 +8,8 @@ from typeset.reading.problems import Desk
 from typeset.reading.tree import Node
 
 USUAL_FRAMES = 2
-# With more on a side there is no room left to draw and to explain.
-MOST_FRAMES = 3
+# Two to a side, on at most two sheets of paper: nobody makes up more in a lesson.
+MOST_FRAMES = 8
 
 
 def read_own_problems(node: Node, desk: Desk) -> OwnProblems | None:
