@@ -92,14 +92,21 @@ def _values(side: Parts) -> tuple[Fraction, ...]:
 
 def _told_in_order(sentence: str, parts: tuple[Fraction, ...]) -> bool:
     """The numbers of a ratio one after the other: '1 shaded for every 4 plain'."""
-    plainly = re.sub(r"(?<=\d),(?=\d{3})", "", sentence)
-    numbers = [Fraction(each) for each in re.findall(r"\d+(?:[./]\d+)?", plainly)]
+    numbers = _numbers(sentence)
     ends = range(len(parts), len(numbers) + 1)
     return any(tuple(numbers[end - len(parts) : end]) == parts for end in ends)
 
 
+def _numbers(sentence: str) -> list[Fraction]:
+    """The whole numbers, decimals and fractions of a text."""
+    plainly = re.sub(r"(?<=\d),(?=\d{3})", "", sentence)
+    return [Fraction(each) for each in re.findall(r"\d+(?:[./][1-9]\d*|\.\d+)?", plainly)]
+
+
 def _told(sentence: str, answer: Amount) -> bool:
-    """The amount, or its number alone, as a word of the sentence."""
+    """The amount, or its number alone, as a word of the sentence, in whatever form."""
+    if answer.value in _numbers(sentence):
+        return True
     texts = (write_plain(answer), write_plain(Amount(answer.value, form=answer.form)))
     words = f" {sentence} "
     for mark in ",.;:?!()":
