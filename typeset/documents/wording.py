@@ -75,6 +75,14 @@ KNOWN: Mapping[str, Mapping[str, frozenset[str]]] = {
         "group": frozenset(),
         "key": frozenset(),
     },
+    "class": {
+        "set": frozenset(),
+        "grid": frozenset(),
+        "grid title": frozenset({"day", "lesson"}),
+        "name": frozenset(),
+        "version": frozenset(),
+        "who": frozenset({"version", "names"}),
+    },
     "strip": {
         "title": frozenset(),
         "lesson": frozenset({"day", "lesson"}),

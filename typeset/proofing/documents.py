@@ -23,6 +23,7 @@ from typeset.proofing.proof import proof
 from typeset.proofing.read_back import Unreadable
 from typeset.proofing.sheet_text import expect_sheet, mark_of
 from typeset.proofing.strip_text import LEAST_STRIP_PT, expect_strips
+from typeset.reading.class_list import Pupil
 from typeset.reading.content import CORE
 
 # How many cards a paper may hold: across and down.
@@ -33,13 +34,24 @@ def proof_sheet(
     pdf: Path | bytes, name: str, solved: SolvedWeek, lesson: SolvedLesson, layout: Layout
 ) -> list[Finding]:
     """Everything that is wrong with a lesson's finished task sheet; see `proof`."""
+    return proof(pdf, sheet_order(name, solved, lesson, layout))
+
+
+def sheet_order(
+    name: str,
+    solved: SolvedWeek,
+    lesson: SolvedLesson,
+    layout: Layout,
+    pupil: Pupil | None = None,
+) -> Order:
+    """What a lesson's task sheet is proofed against; with a `pupil`, one that carries the name."""
     week, mark = solved.week, mark_of(solved, layout)
     title = f"{lesson.lesson.title} – task sheet{f' ({mark})' if mark else ''}"
     # A sister of the core's sheet may need other sides.
     as_asked = layout.sides == "as asked" and solved.version.value == CORE
-    order = Order(
+    return Order(
         name,
-        expect_sheet(solved, lesson, layout),
+        expect_sheet(solved, lesson, layout, pupil),
         FileFacts(title, week.title, week.fingerprint),
         layout,
         layout.type_size.smallest,
@@ -47,7 +59,6 @@ def proof_sheet(
         promises=tuple(promised_rooms(lesson, layout)),
         nouns=nouns_of((lesson,)),
     )
-    return proof(pdf, order)
 
 
 def proof_booklet(

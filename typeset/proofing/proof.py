@@ -35,14 +35,28 @@ def proof(pdf: Path | bytes, order: Order) -> list[Finding]:
     try:
         findings = list(check_file(data, order.name, order.facts))
         document, about_papers = order.lies_on.read(data, order.name)
-        findings.extend(about_papers)
-        has_foot = order.expected.foot_left is not None
-        words = body_words(document, order.layout, order.least_pt, has_foot)
-        account = take_account(order.expected.passages, words)
-        findings += [*_say(account, document, order), *_look(account, document, order)]
+        findings += [*about_papers, *proof_pages(document, order)]
     except Unreadable as error:
-        what = f"the file cannot be read as a PDF ({error})"
-        return [Finding(order.name, 0, None, what, "make it again", "", "file")]
+        return [unreadable(order.name, error)]
+    return in_order(findings)
+
+
+def proof_pages(document: ReadDocument, order: Order) -> list[Finding]:
+    """Everything that is wrong with pages that are read back already."""
+    has_foot = order.expected.foot_left is not None
+    words = body_words(document, order.layout, order.least_pt, has_foot)
+    account = take_account(order.expected.passages, words)
+    return [*_say(account, document, order), *_look(account, document, order)]
+
+
+def unreadable(name: str, error: Unreadable) -> Finding:
+    """The finding about a file that is no readable PDF."""
+    what = f"the file cannot be read as a PDF ({error})"
+    return Finding(name, 0, None, what, "make it again", "", "file")
+
+
+def in_order(findings: Iterable[Finding]) -> list[Finding]:
+    """Each finding once, page by page."""
     return sorted(_once(findings), key=lambda each: (each.page, each.place or (0.0, 0.0)))
 
 

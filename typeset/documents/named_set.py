@@ -1,0 +1,67 @@
+"""A named set: the sheets of a lesson for a whole class, in the order of its list.
+
+Printed on both sides of the paper, every sheet begins on a front: a white side is added where
+a sheet has an odd number of sides, so that nobody's sheet stands on another's back.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from typeset.documents.class_work import PupilsSheet
+from typeset.documents.layout import Layout
+from typeset.documents.task_sheet import compose_task_sheet
+from typeset.documents.wording import phrase
+from typeset.setting.frames import Document, Duplex, Page
+from typeset.setting.pages import PageLayout
+
+# More notes than these tell a teacher nothing new.
+_MOST_NOTES = 3
+
+
+def compose_named_set(sheets: Sequence[PupilsSheet], layout: Layout) -> tuple[Document, PageLayout]:
+    """The finished file of all sheets, which are of one lesson and on one kind of paper.
+
+    `layout` is the week's own and gives the file its title; no name is in it.
+    Raises FitError, GlyphError as the sheets do.
+    """
+    made = [
+        compose_task_sheet(each.solved, each.lesson, each.layout, each.pupil.name)
+        for each in sheets
+    ]
+    pages = tuple(page for document, _ in made for page in _on_whole_papers(document.pages))
+    first = sheets[0]
+    long_edge = first.layout.backs == "long edge"
+    size_pt = min(document.type_size_pt for document, _ in made)
+    document = Document(
+        title=f"{first.lesson.lesson.title} – {phrase(layout.wording, 'class', 'set')}",
+        subject=first.solved.week.title,
+        pages=pages,
+        type_size_pt=size_pt,
+        fingerprint=first.solved.week.fingerprint,
+        duplex=Duplex.LONG_EDGE if long_edge else Duplex.SHORT_EDGE,
+    )
+    notes = _notes([each.notes for _, each in made])
+    return document, PageLayout(pages, size_pt, (), (), notes)
+
+
+def _on_whole_papers(pages: Sequence[Page]) -> Iterator[Page]:
+    """The sides of a sheet, and a white one where the last paper would have no back."""
+    yield from pages
+    if len(pages) % 2:
+        yield Page(pages[-1].width_pt, pages[-1].height_pt, ())
+
+
+def _notes(of_sheets: Sequence[Sequence[str]]) -> tuple[str, ...]:
+    """The notes about the sheets, each once, with how many sheets it is about."""
+    counts: dict[str, int] = {}
+    for notes in of_sheets:
+        for note in notes:
+            counts[note] = counts.get(note, 0) + 1
+    told = [f"{note} ({_sheets(count)})" for note, count in counts.items()]
+    rest = len(told) - _MOST_NOTES
+    return (*told[:_MOST_NOTES], *([f"and {rest} more notes like these"] if rest > 0 else []))
+
+
+def _sheets(count: int) -> str:
+    return "on 1 sheet" if count == 1 else f"on {count} sheets"
