@@ -15,7 +15,7 @@ def messages(file: Path) -> list[str]:
     try:
         read_layout(file)
     except ContentError as error:
-        return [str(each).removeprefix(f"{file.parent}/") for each in error.complaints]
+        return [str(each).replace(f"{file.parent}/", "") for each in error.complaints]
     except LayoutError as error:
         return [str(error).replace(f"{file.parent}/", "")]
     return []

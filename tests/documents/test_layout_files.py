@@ -81,3 +81,20 @@ def test_the_standard_layout_says_everything_that_may_be_said() -> None:
     root = parse_yaml((ROOT / "layouts/standard.yaml").read_text("utf-8"), Path("s.yaml")).root
     assert root is not None
     assert set(bare(root)) == set(Layout.keys())
+
+
+def test_a_font_s_path_counts_from_the_file_that_names_it(tmp_path: Path) -> None:
+    """Also where another layout is like it. The package's own typeface under other names."""
+    from shutil import copy
+
+    from typeset.drawing.fonts import font_path
+    from typeset.drawing.shapes import Face
+
+    folder = tmp_path / "ours"
+    folder.mkdir()
+    copy(font_path(Face.REGULAR), folder / "Plain.ttf")
+    copy(font_path(Face.BOLD), folder / "Heavy.ttf")
+    write(folder, "lettered", "like: standard\nfonts: {regular: Plain.ttf, bold: Heavy.ttf}\n")
+    layout = read_layout(write(folder, "again", "like: lettered\nleading: 1.4\n"))
+    assert layout.fonts is not None
+    assert layout.fonts.regular.path == folder / "Plain.ttf"

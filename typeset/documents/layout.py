@@ -7,15 +7,24 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from fractions import Fraction
+from pathlib import Path
 from typing import Annotated, Any, Literal, TypeAlias
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, model_validator
+from pydantic import (
+    BaseModel,
+    BeforeValidator,
+    ConfigDict,
+    Field,
+    ValidationInfo,
+    model_validator,
+)
 
 from typeset.arithmetic.fields import YesNo, refuse
 from typeset.documents.paper import Paper, half_of, paper_named, paper_names
 from typeset.drawing.contrast import contrast
+from typeset.drawing.fonts import TypeFamily, load_family
 from typeset.drawing.shapes import BLACK, Colour
-from typeset.errors import AmountError
+from typeset.errors import AmountError, TypesetError
 from typeset.quantities.parsing import parse_amount
 from typeset.quantities.units import UNITS, Dimension
 from typeset.setting.answer_spaces import GUIDE_COLOUR
@@ -31,6 +40,7 @@ _LEAST_LINE_CONTRAST = 3.0
 # Ruled lines of 8 mm are common practice; wider ones may take this part of a page at least.
 _USUAL_RULED_MM = 8.0
 _PART_OF_PAGE = 0.28
+OUR_OWN_FONTS = "our own"
 # Below a narrow newspaper column every second line would break badly (common practice).
 _LEAST_CHARACTERS = 30
 
@@ -104,6 +114,20 @@ def _characters(value: Any) -> Any:
         f"'{value}' is no length of a line",
         f"write none, or such as 70 characters ({_LEAST_CHARACTERS} at least)",
     )
+
+
+def _fonts(value: Any, info: ValidationInfo) -> Any:
+    """'our own', or the two TrueType files of another family."""
+    if value == OUR_OWN_FONTS or not isinstance(value, str | dict | list):
+        return None if value == OUR_OWN_FONTS else value
+    if not isinstance(value, dict) or set(value) != {"regular", "bold"}:
+        remedy = f"write {OUR_OWN_FONTS}, or {{regular: NAME.ttf, bold: NAME.ttf}}"
+        raise refuse("the fonts are two TrueType files", remedy)
+    folder = Path((info.context or {}).get("fonts in", "."))
+    try:
+        return load_family(folder / str(value["regular"]), folder / str(value["bold"]))
+    except TypesetError as error:
+        raise refuse(str(error)) from None
 
 
 Millimetres: TypeAlias = Annotated[float, BeforeValidator(_millimetres)]
@@ -210,6 +234,7 @@ class Layout(_Part):
     # The edge over which the printer turns the paper to print its back.
     backs: Literal["long edge", "short edge"] = Field(default="long edge", alias="turned over")
     sides: Literal["as asked", "as needed"] = "as asked"
+    fonts: Annotated[TypeFamily | None, BeforeValidator(_fonts)] = None
     type_size: TypeSize = Field(alias="type size")
     longest_line: Annotated[int | None, BeforeValidator(_characters)] = Field(
         default=None, alias="longest line"

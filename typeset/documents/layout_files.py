@@ -111,7 +111,9 @@ def _parsed(file: Path) -> Keyed:
 
 def _checked(root: Keyed) -> Layout:
     try:
-        layout = Layout.model_validate(bare(root))
+        # A font's path counts from the file that names it.
+        folder = place_of(root, ("fonts",)).file.parent
+        layout = Layout.model_validate(bare(root), context={"fonts in": folder})
     except ValidationError as error:
         raise ContentError(complaints_of(error, root, Layout.keys())) from None
     wrong = [

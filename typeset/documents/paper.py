@@ -10,7 +10,8 @@ from dataclasses import dataclass
 
 # ISO 216, whole millimetres (short side, long side) of size 0.
 _LARGEST_MM = {"A": (841, 1189), "B": (1000, 1414)}
-_SIZES = {"A": range(3, 7), "B": range(4, 7)}
+# Smaller than A7 nothing of a lesson can be read.
+_SIZES = {"A": range(8), "B": range(8)}
 
 
 @dataclass(frozen=True, slots=True)

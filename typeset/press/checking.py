@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from pathlib import Path
 
+from typeset.drawing.fonts import in_family
 from typeset.errors import OutputError
 from typeset.press.making import solved_with_layouts
 from typeset.press.plan import Job, plan_jobs
@@ -47,7 +48,8 @@ def _proof_one(file: Path, jobs: dict[str, Job]) -> list[Finding]:
     if job is None:
         return [_about(file.name, "is no document of this week", f"one of {', '.join(jobs)}")]
     try:
-        return job.proof(file.read_bytes())
+        with in_family(job.fonts):
+            return job.proof(file.read_bytes())
     except OSError as error:
         raise OutputError(f"{file} cannot be read: {error.strerror}") from error
 

@@ -20,6 +20,7 @@ from typeset.arithmetic.variation.wishes import Version
 from typeset.documents.layout import Layout
 from typeset.documents.layout_files import find_layout
 from typeset.documents.versions import Versions
+from typeset.drawing.fonts import in_family
 from typeset.errors import OutputError, Remark
 from typeset.press.plan import Job, Wanted, plan_jobs
 from typeset.press.record import RECORD, Made, write_record
@@ -98,10 +99,11 @@ def solved_with_layouts(
 def _make(job: Job, staging: Path, progress: Callable[[str, int], None], count: int) -> Result:
     progress(job.file, count)
     start = time.perf_counter()
-    document, pages = job.compose()
-    pdf = write_pdf(document)
-    (staging / job.file).write_bytes(pdf)
-    findings = tuple(job.proof(pdf))
+    with in_family(job.fonts):
+        document, pages = job.compose()
+        pdf = write_pdf(document)
+        (staging / job.file).write_bytes(pdf)
+        findings = tuple(job.proof(pdf))
     made = Made(job.file, job.kind, job.lesson, job.version, job.layout, len(document.pages))
     return Result(made, pages.type_size_pt, time.perf_counter() - start, pages.notes, findings)
 

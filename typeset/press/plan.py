@@ -18,6 +18,7 @@ from typeset.documents.sorting_cards import (
 )
 from typeset.documents.task_sheet import compose_task_sheet
 from typeset.documents.versions import Versions
+from typeset.drawing.fonts import TypeFamily
 from typeset.errors import OutputError
 from typeset.proofing import (
     Finding,
@@ -48,13 +49,17 @@ from typeset.setting.pages import PageLayout
 
 @dataclass(frozen=True, slots=True)
 class Job:
-    """One file to make. `lesson` is a lesson's name, empty where the file is for the week."""
+    """One file to make. `lesson` is a lesson's name, empty where the file is for the week.
+
+    It is composed, written and proofed in the family `fonts`, our own for None.
+    """
 
     file: str
     kind: str
     lesson: str
     version: str
     layout: str
+    fonts: TypeFamily | None
     compose: Callable[[], tuple[Document, PageLayout]]
     proof: Callable[[bytes], list[Finding]]
 
@@ -136,8 +141,9 @@ class _Planner:
         version: str = CORE,
     ) -> Job:
         file = self.file(kind, lesson, version)
-        layout = self.layout.name
-        return Job(file, kind, lesson, version, layout, compose, lambda pdf: proof(pdf, file))
+        layout = self.layout
+        own = (file, kind, lesson, version, layout.name, layout.fonts)
+        return Job(*own, compose, lambda pdf: proof(pdf, file))
 
     def sheet(self, week: SolvedWeek, lesson: SolvedLesson) -> Job:
         layout = self.layout
