@@ -88,3 +88,11 @@ def test_the_scale_is_printed_and_its_reading_is_not_in_the_empty_frame(shape: S
 def test_divisions_too_fine_to_count_are_refused() -> None:
     with pytest.raises(FitError, match="200 divisions"):
         draw_figure(scale(ScaleShape.LINE, Fraction(0), divisions=50), Show.FRAME, 300.0, 12.0)
+
+
+def test_values_that_would_touch_are_refused_by_name() -> None:
+    labels = tuple(ScaleLabel(Fraction(n), words(f"{n:,}")) for n in range(0, 11_000, 1000))
+    crowded = MeasuringScale(ScaleShape.LINE, labels, 2, Fraction(2500), None)
+    with pytest.raises(FitError, match="of a scale are"):
+        draw_figure(crowded, Show.FRAME, 220.0, 12.0)
+    assert draw_figure(crowded, Show.FRAME, 480.0, 12.0).reads_as

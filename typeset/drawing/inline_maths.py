@@ -9,7 +9,7 @@ comes back as words with spaces.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TypeAlias
 
 from typeset.drawing.fonts import (
@@ -23,6 +23,8 @@ from typeset.drawing.shapes import (
     Colour,
     Drawing,
     Face,
+    Heard,
+    Reading,
     Rect,
     Rule,
     Shape,
@@ -39,6 +41,14 @@ from typeset.quantities.inline import (
     Solid,
     Stacked,
     Words,
+    plain,
+)
+from typeset.quantities.spoken import (
+    BLANK,
+    SYMBOL_NAMES,
+    is_formula,
+    spoken,
+    spoken_formula,
 )
 
 # The numbers of a fraction against the text. At 12 pt they are 9.6 pt: still a clear size
@@ -68,6 +78,8 @@ class Atom:
 
     piece: str | Stacked | MissingBox | Blank
     face: Face = Face.REGULAR
+    # How it is heard, where that is not as its letters.
+    reading: Reading | None = None
 
 
 Atoms: TypeAlias = tuple[Atom, ...]
@@ -103,16 +115,61 @@ def atoms_of(item: Inline, face: Face = Face.REGULAR) -> Atoms:
     match item:
         case Words(text=text, bold=bold):
             return (Atom(text, Face.BOLD if bold else face),)
-        case Solid(pieces=pieces, bold=bold):
-            own = Face.BOLD if bold else face
-            return tuple(Atom(piece, own) for piece in pieces)
+        case Solid(bold=bold):
+            return _solid_atoms(item, Face.BOLD if bold else face)
         case Equals(sides=sides, signs=signs):
             atoms = atoms_of(sides[0], face)
             for sign, side in zip(signs, sides[1:], strict=True):
                 atoms += sign_atoms(sign, face) + atoms_of(side, face)
-            return atoms
+            return _heard_as(atoms, Heard.FORMULA, spoken_formula(plain((item,))))
         case Blank():
-            return (Atom(item, face),)
+            return _heard_as((Atom(item, face),), Heard.WORDS, BLANK)
+
+
+def _solid_atoms(item: Solid, face: Face) -> Atoms:
+    """Maths is heard as a whole; within other runs only what is no letters is put in words."""
+    text = plain((item,))
+    if is_formula(text):
+        whole = tuple(Atom(piece, face) for piece in item.pieces)
+        return _heard_as(whole, Heard.FORMULA, spoken_formula(text))
+    atoms: Atoms = ()
+    for piece in item.pieces:
+        match piece:
+            case str():
+                atoms += (Atom(piece, face),)
+            case Stacked(over=over, under=under):
+                before, count = _split_count(atoms)
+                said = spoken(f"{_plain_count(count)}{over}/{under}")
+                atoms = before + _heard_as((*count, Atom(piece, face)), Heard.WORDS, said)
+            case MissingBox():
+                atoms += _heard_as((Atom(piece, face),), Heard.WORDS, BLANK)
+    return atoms
+
+
+def _split_count(atoms: Atoms) -> tuple[Atoms, Atoms]:
+    """The atoms, and a whole number at their end, which is heard with the fraction after it."""
+    last = atoms[-1] if atoms else None
+    if last is None or last.reading is not None or not isinstance(last.piece, str):
+        return atoms, ()
+    letters = last.piece.rstrip("0123456789,").rstrip(",")
+    count = last.piece[len(letters) :]
+    if not count[:1].isdigit():
+        return atoms, ()
+    kept = (*atoms[:-1], Atom(letters, last.face)) if letters else atoms[:-1]
+    return kept, (Atom(count, last.face),)
+
+
+def _plain_count(count: Atoms) -> str:
+    """The whole number before a fraction, as plain text has it."""
+    return "".join(f"{atom.piece} " for atom in count)
+
+
+def _heard_as(atoms: Iterable[Atom], heard: Heard, text: str) -> Atoms:
+    """The atoms as one run that is heard so."""
+    return tuple(
+        replace(atom, reading=Reading(heard, text, begins=index == 0))
+        for index, atom in enumerate(atom for atom in atoms if atom.piece != "")
+    )
 
 
 def sign_atoms(sign: str, face: Face = Face.REGULAR) -> Atoms:
@@ -140,11 +197,19 @@ def _merged(atoms: Iterable[Atom]) -> list[Atom]:
             and isinstance(last.piece, str)
             and isinstance(atom.piece, str)
             and last.face is atom.face
+            and _same_run(last, atom)
         ):
-            merged[-1] = Atom(last.piece + atom.piece, atom.face)
+            merged[-1] = replace(last, piece=last.piece + atom.piece)
         elif atom.piece != "":
             merged.append(atom)
     return merged
+
+
+def _same_run(one: Atom, other: Atom) -> bool:
+    """True where both are heard in one run."""
+    if one.reading is None or other.reading is None:
+        return one.reading is other.reading
+    return not other.reading.begins
 
 
 class _Line:
@@ -163,6 +228,7 @@ class _Line:
     def add(self, atoms: Sequence[Atom]) -> _Line:
         ends_in_figure = False
         for atom in atoms:
+            drawn = len(self.shapes)
             match atom.piece:
                 case str() as text:
                     self._add_letters(text, atom.face)
@@ -173,8 +239,18 @@ class _Line:
                     self._add_box(box)
                 case Blank() as blank:
                     self._add_blank(blank)
+            self._tell(drawn, atom.reading)
             ends_in_figure = isinstance(atom.piece, str) and atom.piece[-1:].isdigit()
         return self
+
+    def _tell(self, first: int, reading: Reading | None) -> None:
+        """The shapes from `first` on are heard so."""
+        if reading is None:
+            return
+        for index in range(first, len(self.shapes)):
+            begins = reading.begins and index == first
+            told = replace(reading, begins=begins)
+            self.shapes[index] = replace(self.shapes[index], reading=told)
 
     def drawing(self) -> Drawing:
         down = self.above_pt
@@ -194,7 +270,8 @@ class _Line:
     def _add_symbols(self, symbols: str) -> None:
         for symbol in symbols:
             shape = symbol_shape(symbol, self.width_pt, self.size_pt, self.colour)
-            self.shapes.append(shape)
+            named = Reading(Heard.WORDS, SYMBOL_NAMES[symbol], begins=True)
+            self.shapes.append(replace(shape, reading=named))
             self.width_pt += symbol_width_pt(symbol, self.size_pt)
 
     def _add_fraction(self, fraction: Stacked, face: Face) -> None:

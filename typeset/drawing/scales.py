@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
+from itertools import pairwise
 from math import cos, hypot, pi, sin
 
 from typeset.arithmetic.figures import MeasuringScale, ScaleShape, Show
@@ -141,8 +142,15 @@ def _put_level_scale(
     for each in _divisions(scale, right - left, size_pt):
         x = left + each.share * (right - left)
         sketch.add(rule((x, top), (x, top + each.length_pt), each.thickness_pt))
-    for share, label in _labels(scale, size_pt):
-        sketch.put(label, left + share * (right - left) - label.width_pt / 2, foot + 2)
+    placed = [(left + share * (right - left), lab) for share, lab in _labels(scale, size_pt)]
+    for (x1, one), (x2, other) in pairwise(placed):
+        if x2 - x1 < (one.width_pt + other.width_pt) / 2 + _GAP_PT:
+            raise FitError(
+                f"the values '{one.text}' and '{other.text}' of a scale are {x2 - x1:.0f} pt apart "
+                "and would touch; fewer values or a wider column would help"
+            )
+    for x, label in placed:
+        sketch.put(label, x - label.width_pt / 2, foot + 2)
     return max([foot + 2, *(box.bottom for box in sketch.label_boxes)])
 
 

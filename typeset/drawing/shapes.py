@@ -6,6 +6,7 @@ the right, y downwards. Colours are greys from 0 (black) to 1 (white), or red, g
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from enum import Enum
 from typing import TypeAlias, TypeVar
@@ -30,6 +31,34 @@ class Face(Enum):
     BOLD = "bold"
 
 
+class Heard(Enum):
+    """How a part of a drawing reaches a listener; what has none is heard as its letters."""
+
+    # Heard as its letters, too.
+    LETTERS = "letters"
+    # Words stand for what is drawn: a stacked fraction, a rule to write on.
+    WORDS = "words"
+    # Maths, heard as a sentence.
+    FORMULA = "formula"
+    # A picture with an alternative text.
+    FIGURE = "figure"
+    # Guides and frames, not heard at all.
+    SILENT = "silent"
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """What a run of neighbouring shapes is heard as.
+
+    The first shape of a run `begins` it; `new_line` is true where it begins a line of its own.
+    """
+
+    heard: Heard
+    text: str = ""
+    begins: bool = False
+    new_line: bool = False
+
+
 @dataclass(frozen=True, slots=True)
 class TextRun:
     """Letters on a baseline that starts at (x_pt, y_pt)."""
@@ -40,6 +69,7 @@ class TextRun:
     size_pt: float
     face: Face = Face.REGULAR
     colour: Colour = BLACK
+    reading: Reading | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,6 +83,7 @@ class Rule:
     thickness_pt: float
     colour: Colour = BLACK
     dash_pt: tuple[float, float] | None = None
+    reading: Reading | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,6 +98,7 @@ class Rect:
     stroke: Colour = BLACK
     fill: Colour | None = None
     dash_pt: tuple[float, float] | None = None
+    reading: Reading | None = None
 
 
 # ('M', x, y) moves, ('L', x, y) draws a line, ('C', x1, y1, x2, y2, x, y) a Bézier curve.
@@ -81,6 +113,7 @@ class Path:
     thickness_pt: float
     stroke: Colour = BLACK
     fill: Colour | None = None
+    reading: Reading | None = None
 
 
 Shape: TypeAlias = TextRun | Rule | Rect | Path
@@ -106,6 +139,22 @@ def _moved_step(step: PathStep, right_pt: float, down_pt: float) -> PathStep:
     command, *numbers = step
     shifts = (right_pt, down_pt)
     return (command, *(float(n) + shifts[i % 2] for i, n in enumerate(numbers)))
+
+
+def heard_as(shapes: Iterable[Shape], heard: Heard, text: str = "") -> tuple[Shape, ...]:
+    """The shapes as one run that is heard so, whatever they were heard as before."""
+    return tuple(
+        replace(shape, reading=Reading(heard, text, begins=index == 0))
+        for index, shape in enumerate(shapes)
+    )
+
+
+def on_new_line(shapes: Sequence[Shape]) -> tuple[Shape, ...]:
+    """The shapes, the first of them beginning a line of its own."""
+    if not shapes:
+        return ()
+    reading = shapes[0].reading or Reading(Heard.LETTERS, begins=True)
+    return (replace(shapes[0], reading=replace(reading, new_line=True)), *shapes[1:])
 
 
 @dataclass(frozen=True, slots=True)
