@@ -62,7 +62,13 @@ def compose_answer_booklet(
     title = composer.say("booklet", "title")
     about = booklet_about(solved, lesson)
     frame = composer.frame(f"{title} · {about}", size_pt)
-    pages = flow(_Booklet(composer, told, versions).blocks, frame, size_pt)
+    booklet = Answers(composer, told, versions)
+
+    def blocks(size: float) -> list[Block]:
+        column = booklet.column(size)
+        return [*_head(composer, solved, column), *booklet.lessons(column, own_sides=True)]
+
+    pages = flow(blocks, frame, size_pt)
     document = Document(
         title=f"{about} – {title.lower()}",
         subject=solved.week.title,
@@ -87,36 +93,44 @@ def booklet_about(solved: SolvedWeek, lesson: SolvedLesson | None) -> str:
     return week if lesson is None else f"{week}, {lesson.lesson.day}"
 
 
-class _Booklet:
-    """The blocks of the booklet at any type size."""
+def _head(composer: Composer, solved: SolvedWeek, column: Column) -> Iterator[Block]:
+    """Title, week and class, and what the booklet is for."""
+    week = solved.week
+    style = column.style.scaled(TITLE_SCALE).bold()
+    title = text(composer.rich("booklet", "title"), style, column.width_pt, Role.TITLE)
+    yield Block("the title", title, keep_with_next=True)
+    names = {"week": week.title, "class": week.class_name}
+    yield text_block("the subtitle", composer.rich("booklet", "subtitle", **names), column)
+    yield text_block("the introduction", composer.rich("booklet", "about"), column)
+    if week.note:
+        yield text_block("the note", words(week.note), column)
+
+
+def answers_anchor(lesson: SolvedLesson) -> str:
+    """The name of the place where the answers of a lesson begin, for bookmarks."""
+    return f"answers/{lesson.lesson.name}"
+
+
+class Answers:
+    """The answers of lessons as blocks, at any type size."""
 
     def __init__(self, composer: Composer, solved: SolvedWeek, versions: Versions) -> None:
         self.composer = composer
         self.solved = solved
         self.versions = versions
 
-    def blocks(self, size_pt: float) -> list[Block]:
-        """Title, then lesson after lesson."""
-        column = replace(
+    def column(self, size_pt: float) -> Column:
+        """What the blocks are set in."""
+        return replace(
             self.composer.column(size_pt),
             style=TextStyle(size_pt, self.composer.layout.booklet.leading),
             spacing=BOOKLET_SPACING,
         )
-        blocks = list(self._head(column))
-        for index, lesson in enumerate(self.solved.lessons):
-            blocks.extend(self._lesson(lesson, column, starts_page=index > 0))
-        return blocks
 
-    def _head(self, column: Column) -> Iterator[Block]:
-        composer, week = self.composer, self.solved.week
-        style = column.style.scaled(TITLE_SCALE).bold()
-        title = text(composer.rich("booklet", "title"), style, column.width_pt, Role.TITLE)
-        yield Block("the title", title, keep_with_next=True)
-        names = {"week": week.title, "class": week.class_name}
-        yield text_block("the subtitle", composer.rich("booklet", "subtitle", **names), column)
-        yield text_block("the introduction", composer.rich("booklet", "about"), column)
-        if week.note:
-            yield text_block("the note", words(week.note), column)
+    def lessons(self, column: Column, own_sides: bool) -> Iterator[Block]:
+        """Lesson after lesson, each but the first on a new side if asked for."""
+        for index, lesson in enumerate(self.solved.lessons):
+            yield from self._lesson(lesson, column, starts_page=own_sides and index > 0)
 
     def _lesson(self, lesson: SolvedLesson, column: Column, starts_page: bool) -> Iterator[Block]:
         style = column.style.scaled((HEADING_SCALE + TITLE_SCALE) / 2).bold()
@@ -128,6 +142,7 @@ class _Booklet:
             column.gap(column.spacing.heading),
             keep_with_next=True,
             starts_page=starts_page,
+            anchor=answers_anchor(lesson),
         )
         for stage in lesson.stages:
             yield from self._stage(lesson, stage, column)

@@ -2,18 +2,20 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 
 from typeset.arithmetic.lessons import SolvedLesson, SolvedWeek
+from typeset.documents.foot import Foot
 from typeset.documents.layout import Layout
 from typeset.documents.wording import phrase
 from typeset.drawing.fonts import width_pt
-from typeset.drawing.shapes import PT_PER_MM, moved
+from typeset.drawing.shapes import PT_PER_MM
 from typeset.quantities.inline import Inline, Rich, words
 from typeset.setting.blocks import Block, Column, Spacing
-from typeset.setting.frames import Placed, Role
-from typeset.setting.pages import PageFrame
-from typeset.setting.paragraphs import TextStyle, set_paragraph, strut_height_pt
+from typeset.setting.frames import Page, Placed, Role
+from typeset.setting.pages import PageFrame, no_furniture
+from typeset.setting.paragraphs import TextStyle
 from typeset.setting.pieces import RulePiece, Stack, text
 from typeset.setting.stretch import fixed
 
@@ -23,7 +25,8 @@ HEADING_SCALE = 1.2
 TITLE_SCALE = 1.6
 # A heavy rule opens every stage: it survives any photocopier, and is our one ornament.
 STAGE_RULE_PT = 2.0
-_FOOT_GAP_MM = 5.0
+# As wide as a page number gets.
+_WIDE_NUMBER = "88"
 # English as it runs on our sheets, to tell how wide a character is on average.
 _SAMPLE = (
     "For every gull on the quay there are two terns, and the ferry carries 24 passengers. "
@@ -101,40 +104,26 @@ class Composer:
         """
         layout, margins = self.layout, self.layout.margins
         paper_height = layout.page.height_mm * PT_PER_MM
-        foot_style = TextStyle(foot_size_pt, layout.leading)
-        foot_height = strut_height_pt(foot_style) + _FOOT_GAP_MM * PT_PER_MM
-        height = paper_height - (margins.top + margins.bottom) * PT_PER_MM - foot_height
+        left, bottom = margins.left * PT_PER_MM, paper_height - margins.bottom * PT_PER_MM
+        lefts = (foot,) if later_foot is None else (foot, later_foot)
+        widest = self.say("sheet", "page", page=_WIDE_NUMBER, pages=_WIDE_NUMBER)
+        feet = Foot(lefts, widest, TextStyle(foot_size_pt, layout.leading), self.width_pt)
+        height = paper_height - (margins.top + margins.bottom) * PT_PER_MM - feet.height_pt
 
         def furniture(index: int, count: int) -> tuple[Placed, ...]:
             page = self.say("sheet", "page", page=str(index + 1), pages=str(count))
-            bottom = paper_height - margins.bottom * PT_PER_MM
-            left = foot if later_foot is None or index == 0 else later_foot
-            return self._foot(left, page, foot_style, bottom)
+            return feet.place(lefts[0] if index == 0 else lefts[-1], page, left, bottom)
 
         return PageFrame(
             paper_width_pt=layout.page.width_mm * PT_PER_MM,
             paper_height_pt=paper_height,
-            left_pt=margins.left * PT_PER_MM,
+            left_pt=left,
             top_pt=margins.top * PT_PER_MM,
             width_pt=self.width_pt,
             height_pt=height,
             furniture=furniture,
             tint=layout.tint,
         )
-
-    def _foot(
-        self, left: str, right: str, style: TextStyle, bottom_pt: float
-    ) -> tuple[Placed, ...]:
-        start = self.layout.margins.left * PT_PER_MM
-        placed: list[Placed] = []
-        for line, at_right in ((left, False), (right, True)):
-            paragraph = set_paragraph(words(line), style, self.width_pt)
-            x = start + (self.width_pt - paragraph.width_pt if at_right else 0.0)
-            y = bottom_pt - paragraph.height_pt
-            shapes = tuple(moved(shape, x, y) for shape in paragraph.shapes)
-            box = (x, y, paragraph.width_pt, paragraph.height_pt)
-            placed.append(Placed(Role.FURNITURE, *box, shapes, reads_as=line))
-        return tuple(placed)
 
 
 def stage_heading(name: str, rich: Rich, column: Column) -> Block:

@@ -23,8 +23,11 @@ from typeset.documents.answer_spaces import answer_space_of, room_of, rows_of, s
 from typeset.documents.composer import (
     TITLE_SCALE,
     Composer,
+    footless,
+    stage_anchor,
     stage_heading,
     week_names,
+    with_feet,
 )
 from typeset.documents.grid import Grid, copied
 from typeset.documents.layout import Layout
@@ -74,6 +77,24 @@ def compose_task_sheet(
     Raises FitError where the lesson cannot be made to fill its sides, GlyphError for a
     character that cannot be drawn.
     """
+    pages, frame = lay_out_sheet(solved, lesson, layout, pupil)
+    footed = with_feet(pages.pages, frame, 0, len(pages.pages))
+    document = Document(
+        title=sheet_title(layout, solved, lesson),
+        subject=solved.week.title,
+        pages=_papers(footed, layout),
+        type_size_pt=pages.type_size_pt,
+        fingerprint=solved.week.fingerprint,
+    )
+    return document, replace(pages, pages=footed)
+
+
+def lay_out_sheet(
+    solved: SolvedWeek, lesson: SolvedLesson, layout: Layout, pupil: str = ""
+) -> tuple[PageLayout, PageFrame]:
+    """The pages without their feet, which count the pages of the document they stand in, and
+    the frame that has them. Raises as `compose_task_sheet` does.
+    """
     composer = Composer(layout)
     mark = version_mark(layout, solved)
     foot = composer.say("sheet", "foot", **week_names(solved, lesson) | {"version": mark})
@@ -81,17 +102,10 @@ def compose_task_sheet(
     frame = composer.frame(foot, layout.type_size.smallest, named)
     sheet = _Sheet(composer, solved, lesson, pupil)
     try:
-        pages = _pages(sheet, frame, layout, solved.version)
+        pages = _pages(sheet, footless(frame), layout, solved.version)
     except FitError as error:
         raise FitError(f"{lesson.lesson.place.file}: {error}") from error
-    document = Document(
-        title=sheet_title(layout, solved, lesson),
-        subject=solved.week.title,
-        pages=_papers(pages.pages, layout),
-        type_size_pt=pages.type_size_pt,
-        fingerprint=solved.week.fingerprint,
-    )
-    return document, pages
+    return pages, frame
 
 
 def sheet_title(layout: Layout, solved: SolvedWeek, lesson: SolvedLesson) -> str:
@@ -132,8 +146,10 @@ class _Sheet:
         """The whole sheet, from its title to the open task."""
         column = replace(self.composer.column(size_pt), spacing=SHEET_SPACING)
         blocks = list(self._head(column))
-        for stage in self.lesson.stages:
-            blocks.extend(self._stage(stage, column))
+        for index, stage in enumerate(self.lesson.stages):
+            heading, *others = self._stage(stage, column)
+            anchor = stage_anchor(self.lesson.lesson.name, index)
+            blocks += [replace(heading, anchor=anchor), *others]
         return blocks
 
     def _head(self, column: Column) -> Iterator[Block]:
@@ -149,6 +165,7 @@ class _Sheet:
             text(words(lesson.title), title, column.width_pt, Role.TITLE),
             column.gap(column.spacing.heading),
             keep_with_next=True,
+            anchor=lesson.name,
         )
         if shows.aim:
             label = f"{composer.say('sheet', 'aim')}: "
