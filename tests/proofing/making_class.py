@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import shutil
+import tempfile
 from dataclasses import replace
 from functools import cache
 from pathlib import Path
 
-from tests.proofing.making import made_week
+from tests.proofing.making import WEEK, made_week
+from typeset.arithmetic.building import solve_week
 from typeset.arithmetic.lessons import SolvedLesson, SolvedWeek
 from typeset.documents.class_work import PupilsSheet
 from typeset.documents.layout import Layout
@@ -16,6 +19,7 @@ from typeset.errors import Place
 from typeset.proofing import Finding
 from typeset.proofing.named_set import proof_named_set
 from typeset.reading.class_list import Pupil
+from typeset.reading.week import read_week
 from typeset.setting.frames import Document
 from typeset.setting.pdf import write_pdf
 
@@ -81,15 +85,8 @@ def about(pdf: bytes, sheets: tuple[PupilsSheet, ...]) -> list[Finding]:
 
 
 @cache
-def other_numbers() -> dict[str, SolvedLesson]:
-    """The short lesson with another number in its problem, as `replace` takes it."""
-    import shutil
-    import tempfile
-
-    from tests.proofing.making import WEEK
-    from typeset.arithmetic.building import solve_week
-    from typeset.reading.week import read_week
-
+def other_numbers() -> SolvedLesson:
+    """The short lesson with another number in its problem."""
     with tempfile.TemporaryDirectory() as folder:
         week = shutil.copytree(WEEK, Path(folder) / "week")
         file = week / "tuesday.yaml"
@@ -97,4 +94,4 @@ def other_numbers() -> dict[str, SolvedLesson]:
         file.write_text(text.replace("{difference: 36}", "{difference: 39}"), encoding="utf-8")
         lesson = solve_week(read_week(week)).lessons[0]
     _, short = odd_lesson()
-    return {"lesson": replace(short, stages=lesson.stages[:1])}
+    return replace(short, stages=lesson.stages[:1])

@@ -5,11 +5,20 @@ from __future__ import annotations
 from dataclasses import replace
 from functools import cache
 from io import BytesIO
+from typing import Any
 
 import pdfplumber
 from pypdf import PdfReader
 
-from tests.proofing.making_class import CLASS, NAMES, about, composed, made, sheets_of
+from tests.proofing.making_class import (
+    CLASS,
+    NAMES,
+    about,
+    composed,
+    made,
+    other_numbers,
+    sheets_of,
+)
 from tests.proofing.planting import Lines, redraw, runs_of
 from typeset.setting.pdf import write_pdf
 
@@ -59,7 +68,8 @@ def test_each_name_stands_on_its_own_sheet_and_nowhere_else_in_the_file() -> Non
     reader = PdfReader(BytesIO(few()))
     description = " ".join(map(str, (reader.metadata or {}).values()))
     assert not any(name in description for name in FEW)
-    assert reader.trailer["/Root"]["/ViewerPreferences"]["/Duplex"] == "/DuplexFlipLongEdge"
+    preferences: Any = reader.root_object["/ViewerPreferences"]
+    assert preferences["/Duplex"] == "/DuplexFlipLongEdge"
 
 
 def test_a_set_of_two_sided_sheets_has_no_white_side() -> None:
@@ -133,10 +143,8 @@ def test_a_lost_side_is_found() -> None:
 
 def test_anothers_numbers_are_found() -> None:
     """A pupil's sheet with the numbers of the class, where the pupil has others."""
-    from tests.proofing.making_class import other_numbers
-
     sheets = sheets_of(FEW)
-    own = replace(sheets[1], **other_numbers())
+    own = replace(sheets[1], lesson=other_numbers())
     found = [str(each) for each in about(few(), (sheets[0], own, *sheets[2:]))]
     assert any("page 3" in each and "prints '36' where '39' should be" in each for each in found)
     assert not any("page 1" in each or "page 5" in each for each in found)

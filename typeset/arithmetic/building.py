@@ -32,6 +32,7 @@ from typeset.arithmetic.solving import Solution, solve
 from typeset.arithmetic.stories import tell, unmentioned
 from typeset.arithmetic.support import supported
 from typeset.arithmetic.variation.numbers_typed import no_choices
+from typeset.arithmetic.variation.pupils import Class, vary_for_pupil
 from typeset.arithmetic.variation.weeks import vary_lesson, vary_week
 from typeset.arithmetic.variation.wishes import Version
 from typeset.arithmetic.workings import MistakenWorking
@@ -73,6 +74,21 @@ def solve_week(week: Week, version: Version = Version.CORE) -> SolvedWeek:
     if version is Version.SUPPORT:
         lessons = tuple(supported(lesson) for lesson in lessons)
     return SolvedWeek(replace(week, lessons=varied.lessons), lessons, version)
+
+
+def solve_for_pupil(
+    given: Class, titles: Mapping[str, str], lesson: str, number: int
+) -> SolvedLesson:
+    """The lesson with the numbers of the pupil at this place of the class list.
+
+    `titles` are those of lessons looked back at, by name. Raises ContentError, SolvingError.
+    """
+    complaints: list[Complaint] = []
+    varied = vary_for_pupil(given, lesson, number)
+    solved = _solve(varied, titles, complaints, frozenset())
+    if complaints:
+        raise ContentError(complaints)
+    return supported(solved) if given.version is Version.SUPPORT else solved
 
 
 def solve_lesson(lesson: Lesson) -> SolvedLesson:

@@ -84,7 +84,7 @@ class _Drawing:
 
     def elsewhere(self) -> Elsewhere:
         """The number sets of the lessons drawn so far."""
-        return Elsewhere({name: _used_in(lesson) for name, lesson in self.cores.items()})
+        return Elsewhere({name: used_in(lesson) for name, lesson in self.cores.items()})
 
 
 @dataclass(slots=True)
@@ -198,7 +198,7 @@ def _words(content: ProblemContent) -> str:
     return f"{content.structure}\n{content.story.template}"
 
 
-def _used_in(lesson: Lesson) -> Callable[[str], frozenset[NumberSet]]:
+def used_in(lesson: Lesson) -> Callable[[str], frozenset[NumberSet]]:
     """The number sets of the lesson's problems of a structure; found out when asked for."""
 
     @cache
