@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from typeset.arithmetic.lessons import SolvedLesson, SolvedWeek
 from typeset.documents.foot import Foot
@@ -13,8 +12,8 @@ from typeset.drawing.fonts import width_pt
 from typeset.drawing.shapes import PT_PER_MM
 from typeset.quantities.inline import Inline, Rich, words
 from typeset.setting.blocks import Block, Column, Spacing
-from typeset.setting.frames import Page, Placed, Role
-from typeset.setting.pages import PageFrame, no_furniture
+from typeset.setting.frames import Placed, Role
+from typeset.setting.pages import PageFrame
 from typeset.setting.paragraphs import TextStyle
 from typeset.setting.pieces import RulePiece, Stack, text
 from typeset.setting.stretch import fixed

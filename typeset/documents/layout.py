@@ -263,6 +263,12 @@ class Layout(_Part):
             return self
         return self.model_copy(update={"copies": 1, "orientation": "portrait"})
 
+    def for_home(self) -> Layout:
+        """The same for families: one copy on the paper, and answers told in one way, without
+        the mistakes that teachers listen for."""
+        booklet = self.booklet.model_copy(update={"ways": 1, "mistakes": 0})
+        return self.for_booklet().model_copy(update={"booklet": booklet})
+
     def for_cell(self, cell: Paper) -> Layout:
         """The same on a small page that shares its paper with others."""
         update = {"copies": 1, "orientation": "portrait", "upright": cell}

@@ -23,15 +23,13 @@ from typeset.documents.answer_spaces import answer_space_of, room_of, rows_of, s
 from typeset.documents.composer import (
     TITLE_SCALE,
     Composer,
-    footless,
-    stage_anchor,
     stage_heading,
     week_names,
-    with_feet,
 )
 from typeset.documents.grid import Grid, copied
 from typeset.documents.layout import Layout
 from typeset.documents.name_line import filled_in, name_width_pt
+from typeset.documents.numbering import footless, stage_anchor, with_feet
 from typeset.documents.versions import version_mark
 from typeset.drawing.figures import draw_figure
 from typeset.drawing.shapes import Drawing
