@@ -9,10 +9,22 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from typeset.drawing.fonts import measures
 from typeset.drawing.inline_maths import LEAST_RULE_PT, lay_out_rich_line
-from typeset.drawing.shapes import PT_PER_MM, Drawing, Rect, Rule, Shape, moved
+from typeset.drawing.shapes import (
+    PT_PER_MM,
+    Drawing,
+    Heard,
+    Rect,
+    Rule,
+    Shape,
+    heard_as,
+    moved,
+    on_new_line,
+)
 from typeset.errors import FitError
 from typeset.quantities.inline import BLANK_TEXT, BOX_TEXT, Rich, plain, words
+from typeset.quantities.spoken import BLANK
 from typeset.setting.paragraphs import TextStyle
 
 # Where the rules start, counted from the right edge: a rule for a sum of money or a number of
@@ -54,6 +66,11 @@ class SetAnswerLines:
     """Answer lines ready to be drawn between two heights."""
 
     lines: tuple[Drawing, ...]
+
+    @property
+    def least_pt(self) -> float:
+        """What the lines need one under the other, all as high as the highest."""
+        return len(self.lines) * max((line.height_pt for line in self.lines), default=0.0)
 
     def draw(self, top_pt: float, foot_pt: float) -> tuple[Shape, ...]:
         """The lines on the feet of equal shares of the height from top to foot."""
@@ -148,6 +165,8 @@ def _rule_start(parts: _Parts, style: TextStyle, width_pt: float) -> float:
 
 def _lay_out(parts: _Parts, start_pt: float, style: TextStyle, width_pt: float) -> Drawing:
     answer, baseline = parts.answer, parts.baseline_pt
+    if answer.boxed:
+        baseline = max(baseline, _box_above_pt(style))
     end = start_pt + parts.least_pt if answer.boxed else width_pt - parts.tail_pt
     if end - start_pt < parts.least_pt - 0.01 or end + parts.tail_pt > width_pt + 0.01:
         raise FitError(_too_narrow(parts, width_pt))
@@ -157,8 +176,9 @@ def _lay_out(parts: _Parts, start_pt: float, style: TextStyle, width_pt: float) 
         (parts.before, start_pt - close - parts.before.width_pt),
     ]
     room = _room_shape(answer, (start_pt, end), baseline, style)
-    shapes = [*_set(left, baseline), room, *_set([(parts.after, end + gap)], baseline)]
-    return Drawing(width_pt, baseline + parts.below_pt, tuple(shapes), baseline)
+    blank = heard_as((room,), Heard.WORDS, BLANK)
+    shapes = [*_set(left, baseline), *blank, *_set([(parts.after, end + gap)], baseline)]
+    return Drawing(width_pt, baseline + parts.below_pt, on_new_line(shapes), baseline)
 
 
 def _room_shape(
@@ -168,9 +188,14 @@ def _room_shape(
     if not answer.boxed:
         y = baseline_pt + _RULE_DEPTH_EMS * style.size_pt
         return Rule(start, y, end, y, LEAST_RULE_PT, style.colour)
-    foot = baseline_pt + 0.21 * style.size_pt - LEAST_RULE_PT / 2
     height = _BOX_HEIGHT_MM * PT_PER_MM
-    return Rect(start, foot - height, end - start, height, LEAST_RULE_PT, style.colour)
+    top = baseline_pt + LEAST_RULE_PT / 2 - _box_above_pt(style)
+    return Rect(start, top, end - start, height, LEAST_RULE_PT, style.colour)
+
+
+def _box_above_pt(style: TextStyle) -> float:
+    """How far a box rises above the baseline: its foot is level with hanging letters."""
+    return _BOX_HEIGHT_MM * PT_PER_MM + LEAST_RULE_PT - measures().descent * style.size_pt
 
 
 def _set(parts: Sequence[tuple[Drawing, float]], baseline_pt: float) -> list[Shape]:

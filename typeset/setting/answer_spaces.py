@@ -11,8 +11,20 @@ from dataclasses import dataclass
 from enum import Enum
 
 from typeset.drawing.inline_maths import LEAST_RULE_PT
-from typeset.drawing.shapes import PT_PER_MM, Colour, Drawing, Rect, Rule, Shape, grey, moved
+from typeset.drawing.shapes import (
+    PT_PER_MM,
+    Colour,
+    Drawing,
+    Heard,
+    Rect,
+    Rule,
+    Shape,
+    grey,
+    heard_as,
+    moved,
+)
 from typeset.quantities.inline import Rich
+from typeset.quantities.spoken import BLANK, spoken
 from typeset.setting.answer_lines import AnswerLine, answer_lines, answer_lines_reading
 from typeset.setting.frames import Placed, Role
 from typeset.setting.paragraphs import TextStyle
@@ -107,14 +119,25 @@ def answer_space(
     room = _room(space, width_pt)
     foot = answer_lines(space.answers, style, width_pt)
     gap = _GAP_TO_ANSWER_MM * PT_PER_MM if space.answers and room.height.greatest_pt else 0.0
-    height = room.height.plus(gap) + _foot_height(space, style.size_pt)
+    height = room.height.plus(gap) + _foot_height(space, style.size_pt, foot.least_pt)
 
     def draw(height_pt: float) -> tuple[Shape, ...]:
         looseness = height.looseness(height_pt)
         room_height = room.height.at(looseness)
-        return room.draw(room_height) + foot.draw(room_height + gap, height_pt)
+        guides = _heard_room(room.draw(room_height), space)
+        return guides + foot.draw(room_height + gap, height_pt)
 
     return SpacePiece(width_pt, height, draw, answer_lines_reading(space.answers), source)
+
+
+def _heard_room(shapes: tuple[Shape, ...], space: AnswerSpace) -> tuple[Shape, ...]:
+    """Guides are heard as a blank where no answer line under them is; a figure as itself."""
+    if not space.answers and space.started is None:
+        return heard_as(shapes, Heard.WORDS, BLANK)
+    guides = 1 if space.started is not None else len(shapes)
+    figure, told = shapes[guides:], space.started.reads_as if space.started is not None else ""
+    silent = heard_as(shapes[:guides], Heard.SILENT)
+    return silent + heard_as(figure, Heard.FIGURE, spoken(told))
 
 
 @dataclass(frozen=True, slots=True)
@@ -153,12 +176,17 @@ def _frame_height(space: AnswerSpace) -> Stretch:
     return Stretch(least, max(rows.natural_pt, least), max(rows.greatest_pt, least))
 
 
-def _foot_height(space: AnswerSpace, size_pt: float) -> Stretch:
+def _foot_height(space: AnswerSpace, size_pt: float, needed_pt: float) -> Stretch:
+    """That of all answer lines: never less than what is printed on them needs."""
     count, more, printed = len(space.answers), _ANSWER_LINE_MORE_MM, ANSWER_LINE_EMS
+
+    def height(more_mm: float, ems: float) -> float:
+        return max(count * (space.line_mm + more_mm) * PT_PER_MM, count * ems * size_pt, needed_pt)
+
     return Stretch(
-        count * max((space.line_mm + more.least_pt) * PT_PER_MM, printed.least_pt * size_pt),
-        count * max((space.line_mm + more.natural_pt) * PT_PER_MM, printed.natural_pt * size_pt),
-        count * max((space.line_mm + more.greatest_pt) * PT_PER_MM, printed.greatest_pt * size_pt),
+        height(more.least_pt, printed.least_pt),
+        height(more.natural_pt, printed.natural_pt),
+        height(more.greatest_pt, printed.greatest_pt),
     )
 
 

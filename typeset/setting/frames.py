@@ -24,6 +24,13 @@ class Role(Enum):
     FURNITURE = "furniture"
 
 
+class ListPart(Enum):
+    """Where an item stands in a list: a label begins the next entry, a body belongs to it."""
+
+    LABEL = "label"
+    BODY = "body"
+
+
 @dataclass(frozen=True, slots=True)
 class Placed:
     """An item on a page: its box from the page's top left corner, and its shapes (same origin)."""
@@ -41,6 +48,10 @@ class Placed:
     # A name that links and bookmarks may lead to, and the name that this item leads to.
     anchor: str = ""
     leads_to: str = ""
+    # Of a heading: 1 is a title, 2 its parts; 0 stands for what the role usually is.
+    level: int = 0
+    # The lists that it stands in, the outermost first.
+    lists: tuple[ListPart, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,3 +115,6 @@ class Document:
     bookmarks: tuple[Bookmark, ...] = ()
     labels: tuple[PageLabels, ...] = ()
     duplex: Duplex = Duplex.NO_MATTER
+    # The file claims to be accessible (PDF/UA-1) and carries its structure: for what is read
+    # from its first page to its last, not for papers that are cut or folded.
+    tagged: bool = False

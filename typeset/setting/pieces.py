@@ -7,12 +7,12 @@ heights are known before pages are made; only the height it gets is decided late
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Protocol
 
 from typeset.drawing.shapes import BLACK, Colour, Drawing, Rule, moved
 from typeset.quantities.inline import Rich
-from typeset.setting.frames import Placed, Role
+from typeset.setting.frames import ListPart, Placed, Role
 from typeset.setting.paragraphs import Paragraph, TextStyle, set_paragraph
 from typeset.setting.stretch import Stretch, fixed, tallest, total
 
@@ -42,11 +42,12 @@ class Piece(Protocol):
 
 @dataclass(frozen=True, slots=True)
 class TextPiece:
-    """A paragraph with its role and the id of the problem it belongs to."""
+    """A paragraph with its role, its problem's id, and its level as a heading."""
 
     paragraph: Paragraph
     role: Role = Role.TEXT
     source: str = ""
+    level: int = 0
 
     @property
     def width_pt(self) -> float:
@@ -70,7 +71,8 @@ class TextPiece:
         shapes = tuple(moved(shape, x_pt, y_pt) for shape in self.paragraph.shapes)
         width, height = self.paragraph.width_pt, self.paragraph.height_pt
         reads_as = self.paragraph.reads_as
-        return (Placed(self.role, x_pt, y_pt, width, height, shapes, self.source, reads_as),)
+        box = (x_pt, y_pt, width, height)
+        return (Placed(self.role, *box, shapes, self.source, reads_as, level=self.level),)
 
 
 @dataclass(frozen=True, slots=True)
@@ -256,15 +258,44 @@ class Indented:
         return self.body.place(x_pt + self.indent_pt, y_pt, height_pt)
 
 
+@dataclass(frozen=True, slots=True)
+class Listed:
+    """The body as a part of a list entry: its label, or what belongs to it."""
+
+    body: Piece
+    part: ListPart
+
+    @property
+    def width_pt(self) -> float:
+        """The body's."""
+        return self.body.width_pt
+
+    @property
+    def height(self) -> Stretch:
+        """The body's."""
+        return self.body.height
+
+    @property
+    def baseline_pt(self) -> float | None:
+        """The body's."""
+        return self.body.baseline_pt
+
+    def place(self, x_pt: float, y_pt: float, height_pt: float) -> tuple[Placed, ...]:
+        """The body's items, in a list (one more around those that it may hold)."""
+        placed = self.body.place(x_pt, y_pt, height_pt)
+        return tuple(replace(item, lists=(self.part, *item.lists)) for item in placed)
+
+
 def text(
     rich: Rich,
     style: TextStyle,
     width_pt: float,
     role: Role = Role.TEXT,
     source: str = "",
+    level: int = 0,
 ) -> TextPiece:
     """A text broken into lines of this width. Raises GlyphError, FitError."""
-    return TextPiece(set_paragraph(rich, style, width_pt), role, source)
+    return TextPiece(set_paragraph(rich, style, width_pt), role, source, level)
 
 
 def stack(pieces: Sequence[Piece], gap: Stretch) -> Stack:
@@ -276,6 +307,7 @@ def hanging(label: Piece, body: Piece, indent_pt: float) -> Columns:
     """A label (a number, a letter) in the margin left of the body, on its first baseline.
 
     The indent is the distance from the left of the label to the left of the body; a label
-    that is wider pushes the body to the right.
+    that is wider pushes the body to the right. Both are an entry of a list.
     """
-    return Columns((label, body), indent_pt - label.width_pt)
+    entry = (Listed(label, ListPart.LABEL), Listed(body, ListPart.BODY))
+    return Columns(entry, indent_pt - label.width_pt)

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from typeset.drawing.inline_maths import LEAST_RULE_PT
-from typeset.drawing.shapes import Drawing, Rect, Shape, moved
+from typeset.drawing.shapes import Drawing, Heard, Rect, Shape, heard_as, moved, on_new_line
 from typeset.quantities.inline import BOX_TEXT, Rich, plain
+from typeset.quantities.spoken import TICK_BOX
 from typeset.setting.paragraphs import Paragraph, TextStyle, natural_width_pt, set_paragraph
 
 # As high as a capital letter and a little more: 5 mm at 14 pt, enough for a pencil's tick.
@@ -68,7 +69,8 @@ def _item(choice: Rich, style: TextStyle, width_pt: float) -> Drawing:
     top = paragraph.baseline_pt - 0.34 * style.size_pt - side / 2
     drop = max(0.0, -top)
     box = Rect(0.0, top + drop, side, side, LEAST_RULE_PT, style.colour)
-    shapes = (box, *(moved(shape, lead, drop) for shape in paragraph.shapes))
+    ticked = heard_as((box,), Heard.WORDS, TICK_BOX)
+    shapes = on_new_line((*ticked, *(moved(shape, lead, drop) for shape in paragraph.shapes)))
     height = max(paragraph.height_pt + drop, top + drop + side)
     width = lead + paragraph.width_pt
     return Drawing(width, height, shapes, paragraph.baseline_pt + drop)

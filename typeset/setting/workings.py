@@ -18,9 +18,10 @@ from typeset.drawing.inline_maths import (
     lay_out_atoms,
     sign_atoms,
 )
-from typeset.drawing.shapes import PT_PER_MM, Drawing, Shape, moved
+from typeset.drawing.shapes import PT_PER_MM, Drawing, Heard, Shape, heard_as, moved
 from typeset.errors import FitError
 from typeset.quantities.inline import Equals, Rich, plain
+from typeset.quantities.spoken import spoken_formula
 from typeset.setting.frames import Role
 from typeset.setting.paragraphs import TextStyle
 from typeset.setting.pieces import DrawingPiece, Indented, Piece, Stack, text
@@ -111,7 +112,8 @@ def lay_out_aligned(
         shapes += [moved(s, left, baseline - drawing.baseline_pt) for s in drawing.shapes]
         below = drawing.height_pt - drawing.baseline_pt
     reading = plain((equation,))
-    return Drawing(measure_pt, baseline + below, tuple(shapes), first, reading)
+    told = heard_as(shapes, Heard.FORMULA, spoken_formula(reading))
+    return Drawing(measure_pt, baseline + below, told, first, reading)
 
 
 def _lines(
