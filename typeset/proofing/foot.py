@@ -13,10 +13,25 @@ from typeset.proofing.places import MM_PT
 from typeset.proofing.telling import tell_account
 
 
-def is_foot(word: Word, page: ReadPage, layout: Layout, size_pt: float) -> bool:
-    """True for what stands on the last line over the bottom margin, or below it."""
+# A foot of several lines: each is nearer to the next than the last line of the page's text
+# is to it, by the white between them (letters, then 5 mm of white less a little).
+_LETTERS_EMS = 0.96
+_WHITE_PT = 10.0
+
+
+def foot_of(page: ReadPage, layout: Layout, size_pt: float) -> list[Word]:
+    """What stands on the last line over the bottom margin or below it, and close above that."""
     edge = page.height_pt - layout.margins.bottom * MM_PT
-    return word.is_text and word.baseline > edge - size_pt
+    texts = [word for word in page.words if word.is_text]
+    top = max((word.baseline for word in texts), default=0.0)
+    if top <= edge - size_pt:
+        return []
+    for baseline in sorted({word.baseline for word in texts}, reverse=True):
+        is_near = top - baseline < _LETTERS_EMS * size_pt + _WHITE_PT
+        if not is_near and baseline <= edge - size_pt:
+            break
+        top = baseline
+    return [word for word in texts if word.baseline >= top]
 
 
 def body_words(
@@ -25,12 +40,11 @@ def body_words(
     """All words but those at the foot."""
     if not has_foot:
         return document.words
-    return tuple(
-        word
-        for page in document.pages
-        for word in page.words
-        if not is_foot(word, page, layout, size_pt)
-    )
+    found: list[Word] = []
+    for page in document.pages:
+        foot = {id(word) for word in foot_of(page, layout, size_pt)}
+        found.extend(word for word in page.words if id(word) not in foot)
+    return tuple(found)
 
 
 def check_feet(
@@ -43,7 +57,7 @@ def check_feet(
     if expected.foot_left is None:
         return
     for page in document.pages:
-        words = [word for word in page.words if is_foot(word, page, layout, size_pt)]
+        words = foot_of(page, layout, size_pt)
         yield from _check_foot(
             words, (page.number, len(document.pages)), document.name, expected, layout
         )

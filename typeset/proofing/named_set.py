@@ -16,7 +16,7 @@ from typeset.proofing.documents import sheet_order
 from typeset.proofing.expected import said, source_of, text_words
 from typeset.proofing.file_check import FileFacts, check_file
 from typeset.proofing.finding import Finding
-from typeset.proofing.foot import is_foot
+from typeset.proofing.foot import foot_of
 from typeset.proofing.page_marks import ReadDocument, ReadPage
 from typeset.proofing.proof import in_order, proof_pages, unreadable
 from typeset.proofing.read_back import Unreadable, read_document
@@ -90,7 +90,7 @@ def _begins(page: ReadPage, layouts: Sequence[Layout]) -> int:
     """How many sides the sheet has that begins on this page; 0 where none does."""
     for layout in layouts:
         size = layout.type_size.smallest
-        foot = [word.text for word in page.words if is_foot(word, page, layout, size)]
+        foot = [word.text for word in foot_of(page, layout, size)]
         for sides in range(1, _MOST_SIDES + 1):
             ending = text_words(said(layout, "sheet", "page", page="1", pages=str(sides)))
             if foot[-len(ending) :] == list(ending):
