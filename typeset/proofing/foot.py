@@ -12,7 +12,6 @@ from typeset.proofing.page_marks import ReadDocument, ReadPage, Word
 from typeset.proofing.places import MM_PT
 from typeset.proofing.telling import tell_account
 
-
 # A foot of several lines: each is nearer to the next than the last line of the page's text
 # is to it, by the white between them (letters, then 5 mm of white less a little).
 _LETTERS_EMS = 0.96
