@@ -7,8 +7,8 @@ digest of the pages, and neither the clock nor SOURCE_DATE_EPOCH has a say.
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Iterator
-from contextlib import contextmanager
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager, nullcontext
 from dataclasses import dataclass
 from io import BytesIO
 from typing import Any
@@ -18,8 +18,10 @@ from reportlab.pdfgen.canvas import Canvas
 
 from typeset.drawing.fonts import drawable, width_pt
 from typeset.drawing.shapes import Colour, Face, Path, Rect, Rule, Shape, TextRun
-from typeset.setting.frames import Document, Duplex, Page, Placed
+from typeset.setting.frames import Document, Duplex, Page
 from typeset.setting.pdf_fonts import font_name
+from typeset.setting.structure import ARTIFACT, Marked, Section, structure_of, unmarked
+from typeset.setting.tags import TagWriter, claim, marked_section
 
 _VERSION = (1, 7)
 
@@ -41,8 +43,11 @@ def write_pdf(document: Document) -> bytes:
     """
     with _binary_streams():
         canvas = _canvas(document)
-        for page in document.pages:
-            _draw_page(canvas, page)
+        if document.tagged:
+            _draw_tagged(canvas, document)
+        else:
+            for page, drawn in zip(document.pages, unmarked(document), strict=True):
+                _draw_page(canvas, page, drawn, None)
         _outline(canvas, document)
         data = canvas.getpdfdata()
     return bytes(data)
@@ -96,27 +101,48 @@ def _make_reproducible(canvas: Any, document: Document) -> None:
     canvas._doc.signature = signature
 
 
-def _draw_page(canvas: Any, page: Page) -> None:
+def _draw_tagged(canvas: Any, document: Document) -> None:
+    """The pages with the structure that they are read by."""
+    claim(canvas, document)
+    structure, tags = structure_of(document), TagWriter(canvas)
+    for page, drawn in zip(document.pages, structure.pages, strict=True):
+        _draw_page(canvas, page, drawn, tags)
+        tags.end_page()
+    tags.end(structure.root)
+
+
+def _draw_page(canvas: Any, page: Page, drawn: Sequence[Marked], tags: TagWriter | None) -> None:
     canvas.setPageSize((page.width_pt, page.height_pt))
     canvas.setPageRotation(180 if page.upside_down else 0)
     pen = _Pen(canvas, page.height_pt)
     if page.tint is not None:
-        pen.draw(Rect(0.0, 0.0, page.width_pt, page.height_pt, fill=page.tint))
-    for item in page.placed:
-        for shape in item.shapes:
-            pen.draw(shape)
-        _connect(canvas, item, page.height_pt)
+        ground = Rect(0.0, 0.0, page.width_pt, page.height_pt, fill=page.tint)
+        _draw_section(pen, Section(ARTIFACT, (ground,)), tags)
+    for marked in drawn:
+        for section in marked.sections:
+            _draw_section(pen, section, tags)
+        _connect(canvas, marked, page.height_pt, tags)
     canvas.showPage()
 
 
-def _connect(canvas: Any, item: Placed, page_height_pt: float) -> None:
+def _draw_section(pen: _Pen, section: Section, tags: TagWriter | None) -> None:
+    with marked_section(pen.canvas, section) if tags is not None else nullcontext():
+        for shape in section.shapes:
+            pen.draw(shape)
+
+
+def _connect(canvas: Any, marked: Marked, page_height_pt: float, tags: TagWriter | None) -> None:
     """The item as a place that can be gone to, or as one that leads away."""
+    item = marked.item
     top = page_height_pt - item.y_pt
     if item.anchor:
         canvas.bookmarkPage(item.anchor, fit="XYZ", left=0, top=top)
     if item.leads_to:
         box = (item.x_pt, top - item.height_pt, item.x_pt + item.width_pt, top)
-        canvas.linkAbsolute("", item.leads_to, Rect=box, Border="[0 0 0]")
+        if tags is not None:
+            tags.link(marked, box)
+        else:
+            canvas.linkAbsolute("", item.leads_to, Rect=box, Border="[0 0 0]")
 
 
 def _outline(canvas: Any, document: Document) -> None:
