@@ -20,6 +20,7 @@ from typeset.setting.blocks import Block, Column, cell_width_pt, number_label
 from typeset.setting.frames import Role
 from typeset.setting.natural import Natural
 from typeset.setting.pieces import Columns, DrawingPiece, Indented, Piece, hanging, stack, text
+from typeset.setting.stretch import TOLERANCE_PT
 from typeset.setting.workings import WorkingStep, working
 
 _WAY_KEYS = ("one way", "another way", "another way")
@@ -73,7 +74,9 @@ def extension_blocks(composer: Composer, stage: SolvedExtension, column: Column)
     label = number_label(str(stage.number), style, Role.QUESTION, source)
     indent = max(column.spacing.hang * style.size_pt, label.width_pt)
     inner = column.narrowed(column.width_pt - indent)
-    pieces: list[Piece] = [text(stage.story, style, inner.text_pt, Role.QUESTION, source)]
+    pieces: list[Piece] = []
+    if composer.layout.booklet.stories:
+        pieces.append(text(stage.story, style, inner.text_pt, Role.QUESTION, source))
     if stage.hints:
         marks = [str(index) for index in range(1, len(stage.hints) + 1)]
         pieces += _listing(composer, "hints", stage.hints, marks, inner, source)
@@ -125,7 +128,8 @@ def _answer_pieces(composer: Composer, entry: Entry, column: Column) -> Iterator
     """Story, answer, verdict or mistake, and the two ways."""
     problem, style, width = entry.problem, column.style, column.text_pt
     source = problem.content.id
-    yield text(problem.story, style, width, Role.QUESTION, source)
+    if composer.layout.booklet.stories:
+        yield text(problem.story, style, width, Role.QUESTION, source)
     yield text(_answers(composer, problem), style, width, Role.ANSWER, source)
     for version, twin in entry.elsewhere:
         yield text(_version_answer(composer, version, twin), style, width, Role.ANSWER, source)
@@ -135,14 +139,31 @@ def _answer_pieces(composer: Composer, entry: Entry, column: Column) -> Iterator
         mistake = (*_bold(composer, "the mistake"), *words(f": {entry.spotted_name}. "))
         whole = join([mistake, *entry.spotted], " ")
         yield text(whole, style, width, Role.ANSWER, source)
-    yield _ways(composer, problem, column)
+    if model := _model_beside(composer, problem, column):
+        cell = column.narrowed(cell_width_pt(2, column))
+        way = _way(composer, problem.solution.workings[0], _WAY_KEYS[0], cell, source)
+        yield Columns((way, model), column.spacing.column * style.size_pt)
+    else:
+        yield _ways(composer, problem, column)
+
+
+def _model_beside(composer: Composer, problem: SolvedProblem, column: Column) -> Piece | None:
+    """The model for a place right of the only way that is told; None where another way or
+    mistakes take that place, or where it is too wide for it."""
+    told, figure = composer.layout.booklet, problem.solution.figure
+    if figure is None or not told.models or told.ways > 1 or told.mistakes:
+        return None
+    width, source = cell_width_pt(2, column), problem.content.id
+    model = _model(figure, source, column, beside=True)
+    return model if model.width_pt <= width + TOLERANCE_PT else None
 
 
 def _help(composer: Composer, entry: Entry, column: Column) -> Piece | None:
     """The model at the left, the mistakes to listen for beside it; None where there is neither."""
     problem, told = entry.problem, composer.layout.booklet
     mistakes = () if entry.spotted else problem.solution.mistakes[: told.mistakes]
-    figure = problem.solution.figure if told.models else None
+    stands_beside = _model_beside(composer, problem, column) is not None
+    figure = problem.solution.figure if told.models and not stands_beside else None
     if figure is None:
         return _listening(composer, mistakes, column, problem.content.id) if mistakes else None
     model = _model(figure, problem.content.id, column, beside=bool(mistakes))

@@ -140,6 +140,12 @@ class _Pack:
     def mark(self) -> str:
         return version_mark(self.composer.layout, self.solved)
 
+    @property
+    def letter_size_pt(self) -> float:
+        """A little larger than what adults look up, and never larger than the sheets."""
+        layout = self.composer.layout
+        return min(layout.type_size.smallest, layout.booklet.size_pt + 1.0)
+
     def title(self) -> str:
         """What the file calls itself."""
         title = self.composer.say("home", "title", week=self.solved.week.title)
@@ -152,8 +158,7 @@ class _Pack:
 
     def front(self, sheets: Sequence[_Part]) -> _Part:
         """Letter and contents; the contents tell pages, which depend on how many these take."""
-        size_pt = self.composer.layout.type_size.smallest
-        frame = self.composer.frame(self.foot("foot"), size_pt)
+        frame = self.composer.frame(self.foot("foot"), self.letter_size_pt)
         part = self._front_before(sheets, 1, frame)
         while (sides := part.sides) != self._front_before(sheets, sides, frame).sides:
             part = self._front_before(sheets, sides, frame)
@@ -167,8 +172,7 @@ class _Pack:
             letter = letter_blocks(self.composer, self.solved, self.answers, column)
             return [*letter, *self.contents(sheets, sides, column)]
 
-        size_pt = self.composer.layout.type_size.smallest
-        return _Part(flow(blocks, footless(frame), size_pt), frame)
+        return _Part(flow(blocks, footless(frame), self.letter_size_pt), frame)
 
     def contents(self, sheets: Sequence[_Part], sides: int, column: Column) -> Iterator[Block]:
         """A line for every sheet, and one for the answers, each leading there."""

@@ -218,6 +218,8 @@ class Booklet(_Part):
     ways: Annotated[int, Field(ge=1, le=3)] = 2
     mistakes: Annotated[int, Field(ge=0, le=4)] = 2
     models: YesNo = True
+    # Whether the question is told again before its answer.
+    stories: YesNo = True
     # The model and the mistakes of a problem may stand on the page after its answer.
     may_part: YesNo = Field(default=False, alias="entries may part")
 
@@ -265,8 +267,8 @@ class Layout(_Part):
 
     def for_home(self) -> Layout:
         """The same for families: one copy on the paper, and answers told in one way, without
-        the mistakes that teachers listen for."""
-        booklet = self.booklet.model_copy(update={"ways": 1, "mistakes": 0})
+        the questions and the mistakes that teachers listen for."""
+        booklet = self.booklet.model_copy(update={"ways": 1, "mistakes": 0, "stories": False})
         return self.for_booklet().model_copy(update={"booklet": booklet})
 
     def for_cell(self, cell: Paper) -> Layout:

@@ -102,13 +102,17 @@ def _parts(letter: str) -> Iterator[_Part]:
     for line in (*letter.splitlines(), ""):
         line = line.strip()
         kind = next(each for each in _Kind if line.startswith(each.value))
-        ends = not line or kind is not _Kind.PARAGRAPH
-        if ends and open_part is not None:
+        if open_part is not None and _ends(open_part, line, kind):
             yield open_part
             open_part = None
         if line:
             own = line.removeprefix(kind.value)
             open_part = _Part(kind, own) if open_part is None else _joined(open_part, own)
+
+
+def _ends(part: _Part, line: str, kind: _Kind) -> bool:
+    """True where the next line is no longer of this part; a heading has one line."""
+    return part.kind is _Kind.HEADING or not line or kind is not _Kind.PARAGRAPH
 
 
 def _joined(part: _Part, line: str) -> _Part:

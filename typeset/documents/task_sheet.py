@@ -143,7 +143,8 @@ class _Sheet:
     def blocks(self, size_pt: float) -> list[Block]:
         """The whole sheet, from its title to the open task."""
         column = replace(self.composer.column(size_pt), spacing=SHEET_SPACING)
-        blocks = list(self._head(column))
+        first, *rest = self._head(column)
+        blocks = [replace(first, anchor=self.lesson.lesson.name), *rest]
         for index, stage in enumerate(self.lesson.stages):
             heading, *others = self._stage(stage, column)
             anchor = stage_anchor(self.lesson.lesson.name, index)
@@ -163,7 +164,6 @@ class _Sheet:
             text(words(lesson.title), title, column.width_pt, Role.TITLE),
             column.gap(column.spacing.heading),
             keep_with_next=True,
-            anchor=lesson.name,
         )
         if shows.aim:
             label = f"{composer.say('sheet', 'aim')}: "
@@ -312,7 +312,10 @@ def _figure(problem: SolvedProblem, column: Column) -> Drawing | None:
     size = column.style.size_pt
     indent = (column.spacing.hang + 2 * _FRAME_PADDING_EMS) * size
     width = min(_FIGURE_WIDTH_EMS * size, column.width_pt - indent)
-    return draw_figure(figure, Show.FIRST_STEP, width, size)
+    try:
+        return draw_figure(figure, Show.FIRST_STEP, width, size)
+    except FitError as error:
+        raise FitError(f"the model of question {problem.number}: {error}") from error
 
 
 def _numbered(
