@@ -36,7 +36,7 @@ def test_a_line_of_words_is_one_run() -> None:
     paragraph = set_paragraph(STORY, STYLE, 200)
     assert len(paragraph.shapes) == len(paragraph.lines)
     assert (
-        " ".join(s.text for s in paragraph.shapes if isinstance(s, TextRun)) == plain(STORY).strip()
+        "".join(s.text for s in paragraph.shapes if isinstance(s, TextRun)) == plain(STORY).strip()
     )
 
 

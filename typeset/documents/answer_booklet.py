@@ -166,7 +166,8 @@ class Answers:
                 yield self._heading("practise", column)
                 for each in stage.sets:
                     name = self.composer.rich("sheet", "set", letter=each.name)
-                    heading = text(name, column.style.bold(), column.width_pt, Role.HEADING)
+                    style, width = column.style.bold(), column.width_pt
+                    heading = text(name, style, width, Role.HEADING, level=4)
                     gap = column.gap(column.spacing.question)
                     yield Block(f"set {each.name}", heading, gap, keep_with_next=True)
                     yield from self._entries(lesson, each.problems, column)
@@ -176,7 +177,7 @@ class Answers:
 
     def _heading(self, key: str, column: Column, **names: str) -> Block:
         heading = self.composer.rich("headings", key, **names)
-        return stage_heading(f"the heading '{key}'", heading, column)
+        return stage_heading(f"the heading '{key}'", heading, column, level=3)
 
     def _entries(
         self, lesson: SolvedLesson, problems: tuple[SolvedProblem, ...], column: Column

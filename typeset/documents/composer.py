@@ -125,11 +125,11 @@ class Composer:
         )
 
 
-def stage_heading(name: str, rich: Rich, column: Column) -> Block:
+def stage_heading(name: str, rich: Rich, column: Column, level: int = 2) -> Block:
     """The heading of a stage under its heavy rule, kept with what follows."""
     style = column.style.scaled(HEADING_SCALE).bold()
     rule = RulePiece(column.width_pt, STAGE_RULE_PT)
-    heading = text(rich, style, column.width_pt, Role.HEADING)
+    heading = text(rich, style, column.width_pt, Role.HEADING, level=level)
     piece = Stack((rule, heading), (fixed(0.35 * style.size_pt),))
     return Block(name, piece, column.gap(column.spacing.heading), keep_with_next=True)
 

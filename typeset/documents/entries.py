@@ -17,9 +17,18 @@ from typeset.drawing.figures import draw_figure
 from typeset.errors import FitError
 from typeset.quantities.inline import Rich, Solid, Words, join, words
 from typeset.setting.blocks import Block, Column, cell_width_pt, number_label
-from typeset.setting.frames import Role
+from typeset.setting.frames import ListPart, Role
 from typeset.setting.natural import Natural
-from typeset.setting.pieces import Columns, DrawingPiece, Indented, Piece, hanging, stack, text
+from typeset.setting.pieces import (
+    Columns,
+    DrawingPiece,
+    Indented,
+    Listed,
+    Piece,
+    hanging,
+    stack,
+    text,
+)
 from typeset.setting.stretch import TOLERANCE_PT
 from typeset.setting.workings import WorkingStep, working
 
@@ -63,7 +72,7 @@ def entry_blocks(composer: Composer, entry: Entry, column: Column) -> Iterator[B
     if helping is not None:
         yield Block(
             f"the help with question {problem.number}",
-            Indented(helping, indent),
+            Indented(Listed(helping, ListPart.BODY), indent),
             column.gap(column.spacing.paragraph),
         )
 
@@ -93,7 +102,8 @@ def extension_blocks(composer: Composer, stage: SolvedExtension, column: Column)
         notes = _listing(composer, "look for", stage.look_for, marks, inner, source)
         body = stack(notes, column.gap(column.spacing.inner))
         gap = column.gap(column.spacing.inner)
-        yield Block(f"what to look for in question {stage.number}", Indented(body, indent), gap)
+        within = Indented(Listed(body, ListPart.BODY), indent)
+        yield Block(f"what to look for in question {stage.number}", within, gap)
 
 
 def _listing(
@@ -141,7 +151,8 @@ def _answer_pieces(composer: Composer, entry: Entry, column: Column) -> Iterator
         yield text(whole, style, width, Role.ANSWER, source)
     if model := _model_beside(composer, problem, column):
         cell = column.narrowed(cell_width_pt(2, column))
-        way = _way(composer, problem.solution.workings[0], _WAY_KEYS[0], cell, source)
+        easiest = problem.solution.workings[:1]
+        (way,) = _way_cells(composer, easiest, cell, problem, folds=True)
         yield Columns((way, model), column.spacing.column * style.size_pt)
     else:
         yield _ways(composer, problem, column)
@@ -247,31 +258,40 @@ def _ways(composer: Composer, problem: SolvedProblem, column: Column) -> Piece:
         cells = _way_cells(composer, ways, column.narrowed(cell_width_pt(count, column)), problem)
         return Columns(tuple(cells), column.spacing.column * column.style.size_pt)
     except FitError:
-        cells = _way_cells(composer, ways, column, problem)
+        cells = _way_cells(composer, ways, column, problem, folds=True)
         return stack(cells, column.gap(column.spacing.inner))
 
 
 def _way_cells(
-    composer: Composer, ways: Sequence[Working], column: Column, problem: SolvedProblem
+    composer: Composer,
+    ways: Sequence[Working],
+    column: Column,
+    problem: SolvedProblem,
+    folds: bool = False,
 ) -> list[Piece]:
-    return [
-        _way(composer, way, key, column, problem.content.id)
+    titles = (
+        composer.say("booklet", key, strategy=_lowered(way.strategy))
         for way, key in zip(ways, _WAY_KEYS, strict=False)
+    )
+    return [
+        _way(way, title, column, problem.content.id, folds)
+        for way, title in zip(ways, titles, strict=False)
     ]
 
 
-def _way(composer: Composer, way: Working, key: str, column: Column, source: str) -> Piece:
+def _way(way: Working, told: str, column: Column, source: str, folds: bool) -> Piece:
+    """The title and the steps of a way; with `folds` a sum too long for the column goes on
+    under itself."""
     style, width = column.style, column.width_pt
-    title = words(composer.say("booklet", key, strategy=_lowered(way.strategy)), bold=True)
     steps = [
         WorkingStep(step.sentence, step.equation.written() if step.equation else None)
         for step in way.steps
     ]
-    told = (
-        text(title, style, width, Role.WORKING, source),
-        working(steps, style, width, Role.WORKING, source),
+    pieces = (
+        text(words(told, bold=True), style, width, Role.WORKING, source),
+        working(steps, style, width, Role.WORKING, source, folds),
     )
-    return Natural(stack(told, column.gap(column.spacing.inner)))
+    return Natural(stack(pieces, column.gap(column.spacing.inner)))
 
 
 def _lowered(strategy: str) -> str:

@@ -62,6 +62,7 @@ def folded(document: Document, paper: Paper, flip: Flip) -> Document:
         duplex=Duplex.LONG_EDGE if turned else Duplex.SHORT_EDGE,
         bookmarks=(),
         labels=(),
+        tagged=False,
     )
 
 

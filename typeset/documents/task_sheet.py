@@ -247,7 +247,7 @@ class _Sheet:
         inside = stack(
             (
                 text(title, style.bold(), width, Role.WORKING, source),
-                working(steps, style, width, Role.WORKING, source),
+                working(steps, style, width, Role.WORKING, source, folds=True),
             ),
             column.gap(column.spacing.inner),
         )
@@ -276,7 +276,7 @@ class _Sheet:
         yield from self._opening("practise", instruction, column)
         for each in stage.sets:
             heading = self.composer.rich("sheet", "set", letter=each.name)
-            block = text_block(f"set {each.name}", _bold(heading), column, Role.HEADING)
+            block = text_block(f"set {each.name}", _bold(heading), column, Role.HEADING, level=3)
             yield replace(_kept(block), before=column.gap(column.spacing.question))
             yield from self._questions(each.problems, Space.WORKING, column)
 

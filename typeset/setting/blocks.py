@@ -132,10 +132,15 @@ class Question:
 
 
 def text_block(
-    name: str, rich: Rich, column: Column, role: Role = Role.TEXT, source: str = ""
+    name: str,
+    rich: Rich,
+    column: Column,
+    role: Role = Role.TEXT,
+    source: str = "",
+    level: int = 0,
 ) -> Block:
     """A paragraph over the whole width. Raises GlyphError, FitError."""
-    piece = text(rich, column.style, column.text_pt, role, source)
+    piece = text(rich, column.style, column.text_pt, role, source, level)
     return Block(name, piece, column.gap(column.spacing.paragraph))
 
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from typeset.drawing.fonts import measures
 from typeset.drawing.inline_maths import Atoms, lay_out_atoms
-from typeset.drawing.shapes import BLACK, Colour, Drawing, Face, Shape, moved
+from typeset.drawing.shapes import BLACK, Colour, Drawing, Face, Shape, TextRun, moved
 from typeset.quantities.inline import Rich, plain
 from typeset.setting.boxes import Box, boxes_of
 from typeset.setting.lines import break_lines, line_width_pt
@@ -110,14 +110,29 @@ def strut_height_pt(style: TextStyle) -> float:
 
 def _stacked(broken: Sequence[tuple[Box, ...]], style: TextStyle) -> tuple[Line, ...]:
     lines: list[Line] = []
-    for boxes in broken:
+    for number, boxes in enumerate(broken, 1):
         drawing = lay_out_atoms(_line_atoms(boxes), style.size_pt, style.colour)
+        if number < len(broken):
+            drawing = replace(drawing, shapes=_parted(drawing, style))
         baseline = drawing.baseline_pt
         if lines:
             needed = _below_pt(lines[-1].drawing) + baseline + _CLEAR_EMS * style.size_pt
             baseline = lines[-1].baseline_pt + max(style.leading_pt, needed)
         lines.append(Line(drawing, baseline, boxes))
     return tuple(lines)
+
+
+def _parted(drawing: Drawing, style: TextStyle) -> tuple[Shape, ...]:
+    """The line with a space after its last word, as wide as before.
+
+    Whoever listens to a page, or copies from it, would else hear two words as one (ISO 32000-1,
+    14.8.2.5, from memory: words are told apart by spaces, not by their places).
+    """
+    last = drawing.shapes[-1] if drawing.shapes else None
+    if isinstance(last, TextRun) and last.reading is None:
+        return (*drawing.shapes[:-1], replace(last, text=f"{last.text} "))
+    at = (drawing.width_pt, drawing.baseline_pt)
+    return (*drawing.shapes, TextRun(*at, " ", style.size_pt, style.face, style.colour))
 
 
 def _line_atoms(boxes: Sequence[Box]) -> Atoms:
