@@ -98,6 +98,20 @@ def test_a_side_too_wide_for_the_column_is_named() -> None:
         working((WorkingStep((), equation("5 × 12", "60")),), STYLE, 38)
 
 
+def test_a_side_too_long_goes_on_under_itself_where_it_may() -> None:
+    long = equation("700 + 20 + 5 + 60", "785 kites")
+    with pytest.raises(FitError):
+        lay_out_aligned(long, STYLE, 80, 0)
+    drawing = lay_out_aligned(long, STYLE, 80, 0, folds=True)
+    runs = [run for run in drawing.shapes if isinstance(run, TextRun)]
+    assert [run.text for run in runs] == ["700 + 20 + 5", "+ 60", "= 785 kites"]
+    assert runs[1].x_pt > runs[0].x_pt
+    assert runs[1].y_pt - runs[0].y_pt == pytest.approx(STYLE.leading_pt)
+    # A number alone never breaks.
+    with pytest.raises(FitError):
+        lay_out_aligned(equation("700,000,000 lighthouses", "7"), STYLE, 80, 0, folds=True)
+
+
 def test_fractions_keep_lines_apart() -> None:
     half = Solid((Stacked("1", "2"), f"{NB}of{NB}lighthouses"))
     drawing = lay_out_aligned(Equals((half, half, half), ("=", "=")), TextStyle(12, 1.0), 240, 98)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from math import ceil
 
 from typeset.arithmetic.answers import AnswerValue, WithRemainder
@@ -59,7 +60,9 @@ def starter_of(composer: Composer, problem: SolvedProblem, usual: Space) -> Answ
         return None
     own = problem.content.starter
     label = words(own) if own else composer.rich("sheet", "starter")
-    return room_of(composer, SpaceKind.LINE, Rows(), (AnswerLine(label=label, long=True),))
+    line = room_of(composer, SpaceKind.LINE, Rows(), (AnswerLine(label=label, long=True),))
+    # It takes the place of a line of the room, so it is no lower than one.
+    return replace(line, line_mm=max(line.line_mm, line.ruled_mm))
 
 
 def room_of(

@@ -7,6 +7,7 @@ Five parts are the gulls, two the terns, so three parts are the difference.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -35,6 +36,8 @@ _STEP_GAP_EMS = Stretch(0.55, 0.75, 1.0)
 # As in a paragraph: what must stay white between a fraction and the line under it.
 _LINE_CLEAR_EMS = 0.1
 _NO_BREAK = "\u00a0"
+# Before a sign of operation, where a long sum breaks if it must.
+_BEFORE_OPERATION = re.compile("\u00a0(?=[+\u2212\u00d7\u00f7]\u00a0)")
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,8 +54,11 @@ def working(
     width_pt: float,
     role: Role = Role.WORKING,
     source: str = "",
+    folds: bool = False,
 ) -> Piece:
     """The steps as one piece of this width.
+
+    With `folds` a side of an equation that is too long for the column goes on under itself.
 
     Raises GlyphError, and FitError for a side of an equation wider than the column.
     """
@@ -68,7 +74,7 @@ def working(
             pieces.append(text(step.sentence, style, width_pt, role, source))
         if step.equation is not None:
             gaps.append(_ems(_EQUATION_GAP_EMS if step.sentence else _STEP_GAP_EMS, style))
-            drawing = lay_out_aligned(step.equation, style, measure, sign_at)
+            drawing = lay_out_aligned(step.equation, style, measure, sign_at, folds)
             pieces.append(Indented(DrawingPiece(drawing, role, source), indent))
     return Stack(tuple(pieces), tuple(gaps[1:]))
 
@@ -93,14 +99,21 @@ def _fits_at(sign_at_pt: float, left_pt: float, rest_pt: float, measure_pt: floa
 
 
 def lay_out_aligned(
-    equation: Equals, style: TextStyle, measure_pt: float, sign_at_pt: float
+    equation: Equals,
+    style: TextStyle,
+    measure_pt: float,
+    sign_at_pt: float,
+    folds: bool = False,
 ) -> Drawing:
     """The equation with its signs at this place, on one line or a line for every sign.
 
     A left side that is too long for the place starts at the left, and its signs follow on
-    lines of their own.
+    lines of their own. With `folds` a side too long for the column breaks before its signs
+    of operation. Raises GlyphError, and FitError for a side that is too wide.
     """
     lines = _lines(equation, style, measure_pt, sign_at_pt)
+    if folds:
+        lines = [part for line in lines for part in _folded(line, style, measure_pt)]
     _check(equation, lines, style, measure_pt)
     shapes: list[Shape] = []
     baseline = below = first = 0.0
@@ -151,6 +164,39 @@ def _hung_from_left(
     widest = max(atoms_width_pt(tail, style.size_pt) for tail in tails)
     start = max(0.0, min(INDENT_EMS * style.size_pt, measure_pt - widest))
     return [(0.0, atoms_of(equation.sides[0], style.face)), *((start, tail) for tail in tails)]
+
+
+def _folded(
+    line: tuple[float, Atoms], style: TextStyle, measure_pt: float
+) -> list[tuple[float, Atoms]]:
+    """The line; one that is too long for the column goes on under itself, before a sign of
+    operation and indented."""
+    left, atoms = line
+    if left + atoms_width_pt(atoms, style.size_pt) <= measure_pt + TOLERANCE_PT:
+        return [line]
+    first, *others = _before_operations(atoms)
+    lines = [(left, first)]
+    for part in others:
+        start, gathered = lines[-1]
+        longer = (*gathered, Atom(_NO_BREAK, style.face), *part)
+        if start + atoms_width_pt(longer, style.size_pt) <= measure_pt + TOLERANCE_PT:
+            lines[-1] = (start, longer)
+        else:
+            lines.append((left + INDENT_EMS * style.size_pt, part))
+    return lines
+
+
+def _before_operations(atoms: Atoms) -> list[Atoms]:
+    """A sum parted before its signs of operation: '12 m + 7 m' gives '12 m' and '+ 7 m'."""
+    parts: list[Atoms] = [()]
+    for atom in atoms:
+        if not isinstance(atom.piece, str):
+            parts[-1] += (atom,)
+            continue
+        first, *others = _BEFORE_OPERATION.split(atom.piece)
+        parts[-1] += (Atom(first, atom.face),)
+        parts += [(Atom(text, atom.face),) for text in others]
+    return [part for part in parts if part]
 
 
 def _tail(equation: Equals, index: int, style: TextStyle) -> Atoms:
