@@ -24,3 +24,8 @@ def paper_key(layout: Layout) -> tuple[str, float, float, str]:
     edge that it is turned over."""
     paper = layout.paper
     return paper.name, paper.width_mm, paper.height_mm, layout.backs
+
+
+def lying(layout: Layout) -> Layout:
+    """The same with its paper in landscape, one copy: room for a wide table."""
+    return layout.model_copy(update={"copies": 1, "orientation": "landscape"})

@@ -81,6 +81,7 @@ KNOWN: Mapping[str, Mapping[str, frozenset[str]]] = {
         "grid title": frozenset({"day", "lesson"}),
         "name": frozenset(),
         "version": frozenset(),
+        "everybody": frozenset(),
         "who": frozenset({"version", "names"}),
     },
     "strip": {
