@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from typeset.arithmetic.lessons import SolvedLesson, SolvedWeek
 from typeset.documents.layout import Layout
+from typeset.drawing.fonts import TypeFamily
 from typeset.reading.class_list import Pupil
 
 
@@ -19,11 +20,10 @@ class PupilsSheet:
     layout: Layout
 
 
-def paper_key(layout: Layout) -> tuple[str, float, float, str]:
-    """What sheets must have in common to be printed in one go: the paper, how it lies, and the
-    edge that it is turned over."""
-    paper = layout.paper
-    return paper.name, paper.width_mm, paper.height_mm, layout.backs
+def paper_key(layout: Layout) -> tuple[str, str, str, TypeFamily | None]:
+    """What sheets must have in common to stand in one file: the paper, how it lies, the edge
+    that it is turned over, and the typeface."""
+    return layout.upright.name, layout.orientation, layout.backs, layout.fonts
 
 
 def lying(layout: Layout) -> Layout:

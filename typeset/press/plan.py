@@ -80,12 +80,16 @@ def plan_jobs(
 
     Raises OutputError for a lesson that the week does not have.
     """
-    names = tuple(each.lesson.name for each in versions.core.lessons)
-    if wanted.lesson is not None and wanted.lesson not in names:
-        near = nearest(wanted.lesson, names)
-        raise OutputError(f"the week has no lesson '{wanted.lesson}'; {near}")
+    check_lesson(versions.core, wanted.lesson)
     jobs = (job for layout in layouts for job in _Planner(versions, layout).jobs())
     return tuple(job for job in jobs if _is_wanted(job, wanted))
+
+
+def check_lesson(solved: SolvedWeek, lesson: str | None) -> None:
+    """Raises OutputError for a lesson that the week does not have; None stands for all."""
+    names = tuple(each.lesson.name for each in solved.lessons)
+    if lesson is not None and lesson not in names:
+        raise OutputError(f"the week has no lesson '{lesson}'; {nearest(lesson, names)}")
 
 
 def _is_wanted(job: Job, wanted: Wanted) -> bool:

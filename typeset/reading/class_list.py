@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import csv
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from io import StringIO
 from pathlib import Path
@@ -57,8 +57,14 @@ class ClassList:
         return tuple(dict.fromkeys(p.layout for p in self.pupils if p.layout))
 
 
-def read_class_list(file: Path) -> ClassList:
-    """The list in the file.
+def _no_more(_pupil: Pupil) -> Iterable[Complaint]:
+    return ()
+
+
+def read_class_list(
+    file: Path, check: Callable[[Pupil], Iterable[Complaint]] = _no_more
+) -> ClassList:
+    """The list in the file. `check` may have more complaints about a pupil that has a name.
 
     Raises ContentError with every complaint about it; OutputError where it cannot be read.
     No complaint repeats a pupil's name: the line says whose it is.
@@ -77,6 +83,7 @@ def read_class_list(file: Path) -> ClassList:
     complaints = [
         *(each for line in lines for each in _about_line(line, columns)),
         *_repeated(pupils),
+        *(each for pupil in pupils if pupil.name for each in check(pupil)),
     ]
     if complaints:
         raise ContentError(complaints)

@@ -33,6 +33,8 @@ DOCUMENTS = (
     OWN_PROBLEMS,
     HOME_PACK,
 )
+# Made from a class list, and only with one.
+NAMED_SET, ANSWER_GRID = "named set", "answer grid"
 USUAL_DOCUMENTS = (TASK_SHEET, ANSWER_BOOKLET)
 
 # Begins a pupil's sentence with the layout's own words.
