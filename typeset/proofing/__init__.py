@@ -10,12 +10,15 @@ from typeset.proofing.documents import (
     proof_strips,
 )
 from typeset.proofing.finding import Finding
+from typeset.proofing.home_pack import proof_home_answers, proof_home_pack
 
 __all__ = [
     "Finding",
     "proof_booklet",
     "proof_cards",
     "proof_folded_booklet",
+    "proof_home_answers",
+    "proof_home_pack",
     "proof_key",
     "proof_own_problems",
     "proof_sheet",

@@ -56,6 +56,11 @@ def _head(solved: SolvedWeek, layout: Layout) -> Iterator[Passage]:
         yield passage("the note", Part.TEXT, week.note, week.place)
 
 
+def lesson_passages(lesson: SolvedLesson, layout: Layout) -> Iterator[Passage]:
+    """The answers of one lesson, from its heading on."""
+    return _Lesson(layout, lesson).passages()
+
+
 @dataclass(frozen=True, slots=True)
 class _Lesson:
     layout: Layout
@@ -118,7 +123,8 @@ class _Lesson:
         """One question: story, answer, what its stage adds, ways, model, mistakes."""
         about, place = self.about(problem.number), problem.content.place
         yield passage(about, Part.NUMBER, str(problem.number), place, keeps=about)
-        yield story_passage(problem, about)
+        if self.layout.booklet.stories:
+            yield story_passage(problem, about)
         yield self.answers(problem)
         for version, twin in twins_of(self.sisters, self.lesson, problem):
             line = said(
@@ -199,7 +205,8 @@ class _Lesson:
     def extension(self, stage: SolvedExtension) -> Iterator[Passage]:
         about, content = self.about(stage.number), stage.content
         yield passage(about, Part.NUMBER, str(stage.number), content.place, keeps=about)
-        yield passage(about, Part.STORY, stage.story, content.story.place, keeps=about)
+        if self.layout.booklet.stories:
+            yield passage(about, Part.STORY, stage.story, content.story.place, keeps=about)
         if stage.hints:
             yield passage(about, Part.TEXT, self.say("hints"), content.place, keeps=about)
         for index, (hint, typed) in enumerate(zip(stage.hints, content.hints, strict=True), 1):

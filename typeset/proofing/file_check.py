@@ -30,6 +30,8 @@ _CATALOGUE = {"/Type", "/Pages", "/Lang", "/PageMode", "/PageLayout", "/ViewerPr
 _CATALOGUE |= {"/Version", "/MarkInfo"}
 _PAGE = {"/Type", "/Parent", "/MediaBox", "/CropBox", "/Contents", "/Resources", "/Rotate"}
 _PAGE |= {"/Trans", "/Count", "/Kids"}
+# What leads from place to place.
+_LEADS = {"/Outlines", "/PageLabels", "/Annots"}
 _TOLD = {
     "/OpenAction": "does something when it is opened",
     "/AA": "does something by itself",
@@ -71,6 +73,10 @@ class FileFacts:
     title: str
     subject: str
     fingerprint: str
+    # True where bookmarks, links and labels are wanted, which are then checked by what they say.
+    navigates: bool = False
+    # The texts that these may hold.
+    texts: frozenset[str] = frozenset()
 
 
 def check_file(data: bytes, name: str, facts: FileFacts) -> Iterator[Finding]:
@@ -98,12 +104,12 @@ class _File:
     def check(self, facts: FileFacts) -> Iterator[Finding]:
         yield from self.frame()
         yield from self.description(facts)
-        yield from self.keys()
+        yield from self.keys(facts)
         yield from self.fonts()
         yield from self.twins()
         for number, page in enumerate(self.reader.pages, 1):
             yield from self.contents(number, page)
-        yield from self.objects()
+        yield from self.objects(facts)
 
     def finding(self, what: str, should: str = "", kind: str = "hidden", page: int = 0) -> Finding:
         return Finding(self.name, page, None, what, should, "", kind)
@@ -139,14 +145,15 @@ class _File:
         if not info.get("/Producer", "").startswith("ReportLab PDF Library"):
             yield self.finding(f"the file was written by '{info.get('/Producer', '')}'")
 
-    def keys(self) -> Iterator[Finding]:
+    def keys(self, facts: FileFacts) -> Iterator[Finding]:
         """Nothing in the catalogue or on a page that holds or does more than pages."""
         catalogue = self.reader.trailer["/Root"].get_object()
         assert isinstance(catalogue, DictionaryObject)
-        for key in sorted(set(catalogue) - _CATALOGUE):
+        leads = _LEADS if facts.navigates else set()
+        for key in sorted(set(catalogue) - _CATALOGUE - leads):
             yield self.finding(f"the file {_TOLD.get(key, f'holds {key}')}")
         for number, page in enumerate(self.reader.pages, 1):
-            for key in sorted(set(page) - _PAGE):
+            for key in sorted(set(page) - _PAGE - leads):
                 yield self.finding(f"the page {_TOLD.get(key, f'holds {key}')}", page=number)
 
     def twins(self) -> Iterator[Finding]:
@@ -199,13 +206,14 @@ class _File:
         if isinstance(reference, IndirectObject):
             self.accounted.add(reference.idnum)
 
-    def objects(self) -> Iterator[Finding]:
+    def objects(self, facts: FileFacts) -> Iterator[Finding]:
         """Every object of the file, used or not."""
         for number, each in self.every_object():
             if isinstance(each, StreamObject) and number not in self.accounted:
                 yield self.finding("the file holds data that belongs to no page and no font")
             for path, text in _strings(each, ""):
-                if text.strip() and not self.is_known(number, path):
+                is_led = path in ("/Title", "/P") and text in facts.texts
+                if text.strip() and not is_led and not self.is_known(number, path):
                     yield self.finding(f"the file holds the text '{text[:80]}' ({path})")
             for action in _actions(each):
                 yield self.finding(f"the file can run something ({action})", kind="action")

@@ -16,7 +16,7 @@ class Finding:
     from the top edge of the page, None where there is no one place. `what` is what is printed,
     `should` what should be (empty where nothing should), `source` the line of the content.
     Kinds: wording, number, answer, order, size, margin, overlap, space, figure, page, font,
-    colour, hidden, action, file.
+    colour, hidden, action, link, file.
     """
 
     document: str

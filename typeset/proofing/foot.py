@@ -51,26 +51,30 @@ def check_feet(
     expected: Expected,
     layout: Layout,
     size_pt: float,
+    counted: tuple[int, int],
 ) -> Iterator[Finding]:
-    """Findings about the foot of every page, where it has one."""
+    """Findings about the foot of every page, where it has one.
+
+    `counted` are how many pages stand before these, and how many there are in all.
+    """
     if expected.foot_left is None:
         return
     for page in document.pages:
         words = foot_of(page, layout, size_pt)
         yield from _check_foot(
-            words, (page.number, len(document.pages)), document.name, expected, layout
+            words, (page.number, *counted), document.name, expected, layout
         )
 
 
 def _check_foot(
     words: Sequence[Word],
-    page_of: tuple[int, int],
+    page_of: tuple[int, int, int],
     name: str,
     expected: Expected,
     layout: Layout,
 ) -> Iterator[Finding]:
-    page, pages = page_of
-    right = said(layout, "sheet", "page", page=str(page), pages=str(pages))
+    page, before, pages = page_of
+    right = said(layout, "sheet", "page", page=str(before + page), pages=str(pages))
     is_first = page == 1 and expected.first_foot is not None
     left = expected.first_foot if is_first else expected.foot_left
     passages = (

@@ -30,6 +30,10 @@ class Order:
     nouns: Mapping[str, str] = field(default_factory=dict)
     papers: Papers | None = None
     has_columns: bool = False
+    # Where the pages are a part of a document whose feet count all: so many stand before them,
+    # of so many; 0 where they are the whole.
+    pages_before: int = 0
+    pages_in_all: int = 0
 
     @property
     def lies_on(self) -> Papers:

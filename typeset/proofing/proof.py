@@ -14,6 +14,7 @@ from typeset.proofing.file_check import check_file
 from typeset.proofing.finding import Finding
 from typeset.proofing.flow import check_flow
 from typeset.proofing.foot import body_words, check_feet
+from typeset.proofing.on_paper import on_paper
 from typeset.proofing.order import Order
 from typeset.proofing.overlaps import check_overlaps
 from typeset.proofing.page_marks import ReadDocument
@@ -35,7 +36,8 @@ def proof(pdf: Path | bytes, order: Order) -> list[Finding]:
     try:
         findings = list(check_file(data, order.name, order.facts))
         document, about_papers = order.lies_on.read(data, order.name)
-        findings += [*about_papers, *proof_pages(document, order)]
+        found = (on_paper(each, document) for each in proof_pages(document, order))
+        findings += [*about_papers, *found]
     except Unreadable as error:
         return [unreadable(order.name, error)]
     return in_order(findings)
@@ -63,7 +65,8 @@ def in_order(findings: Iterable[Finding]) -> list[Finding]:
 def _say(account: Account, document: ReadDocument, order: Order) -> Iterator[Finding]:
     """What the pages say."""
     yield from tell_account(account, order.name, order.expected.secrets)
-    yield from check_feet(document, order.expected, order.layout, order.least_pt)
+    counted = (order.pages_before, order.pages_in_all or len(document.pages))
+    yield from check_feet(document, order.expected, order.layout, order.least_pt, counted)
     yield from check_values(account, order.name, order.nouns)
 
 

@@ -51,7 +51,7 @@ def expect_sheet(
         passages=tuple(sheet.passages()),
         foot_left=named,
         first_foot=foot,
-        secrets=tuple(_secrets(lesson)),
+        secrets=tuple(secrets_of(lesson)),
     )
 
 
@@ -62,7 +62,8 @@ def mark_of(solved: SolvedWeek, layout: Layout) -> str:
     return said(layout, "versions", solved.version.value)
 
 
-def _secrets(lesson: SolvedLesson) -> Iterator[tuple[str, str]]:
+def secrets_of(lesson: SolvedLesson) -> Iterator[tuple[str, str]]:
+    """The answers of a lesson, each with the question that it belongs to."""
     for problem in lesson.problems():
         for answer in problem.solution.answers.values():
             yield f"question {problem.number}", plain(answer_text(answer))
