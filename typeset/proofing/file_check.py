@@ -22,8 +22,10 @@ from pypdf.generic import (
     TextStringObject,
 )
 
+from typeset.proofing.claims import check_claims
 from typeset.proofing.finding import Finding
 from typeset.proofing.read_back import Unreadable
+from typeset.proofing.structure_read import read_structure
 
 # Keys of the catalogue and of pages that need no second look.
 _CATALOGUE = {"/Type", "/Pages", "/Lang", "/PageMode", "/PageLayout", "/ViewerPreferences"}
@@ -32,6 +34,15 @@ _PAGE = {"/Type", "/Parent", "/MediaBox", "/CropBox", "/Contents", "/Resources",
 _PAGE |= {"/Trans", "/Count", "/Kids"}
 # What leads from place to place.
 _LEADS = {"/Outlines", "/PageLabels", "/Annots"}
+# What a tagged file has besides, and the texts of its structure, which are checked by what they
+# say (structure_check.py).
+_TAGGED = {"/StructTreeRoot", "/Metadata", "/StructParents", "/Tabs"}
+_SPOKEN = ("/Alt", "/ActualText")
+# Marked content with nothing in it but its number, and decoration.
+_SECTIONS = re.compile(
+    rb"(?m)^/(?:[A-Z][A-Za-z0-9]* <</MCID \d+>>|Artifact <</Type /Layout>>"
+    rb"|Artifact <</Type /Pagination /Subtype /Footer>>) BDC$"
+)
 _TOLD = {
     "/OpenAction": "does something when it is opened",
     "/AA": "does something by itself",
@@ -77,6 +88,8 @@ class FileFacts:
     navigates: bool = False
     # The texts that these may hold.
     texts: frozenset[str] = frozenset()
+    # True where the file carries its structure, for screen readers.
+    tagged: bool = False
 
 
 def check_file(data: bytes, name: str, facts: FileFacts) -> Iterator[Finding]:
@@ -100,6 +113,8 @@ class _File:
         if self.reader.is_encrypted:
             raise Unreadable("it is locked with a password")
         self.accounted: set[int] = set()
+        # The objects of the file that are elements of its structure.
+        self.elements: frozenset[int] = frozenset()
 
     def check(self, facts: FileFacts) -> Iterator[Finding]:
         yield from self.frame()
@@ -107,8 +122,10 @@ class _File:
         yield from self.keys(facts)
         yield from self.fonts()
         yield from self.twins()
+        if facts.tagged:
+            yield from self.claims(facts)
         for number, page in enumerate(self.reader.pages, 1):
-            yield from self.contents(number, page)
+            yield from self.contents(number, page, facts)
         yield from self.objects(facts)
 
     def finding(self, what: str, should: str = "", kind: str = "hidden", page: int = 0) -> Finding:
@@ -149,7 +166,7 @@ class _File:
         """Nothing in the catalogue or on a page that holds or does more than pages."""
         catalogue = self.reader.trailer["/Root"].get_object()
         assert isinstance(catalogue, DictionaryObject)
-        leads = _LEADS if facts.navigates else set()
+        leads = (_LEADS if facts.navigates else set()) | (_TAGGED if facts.tagged else set())
         for key in sorted(set(catalogue) - _CATALOGUE - leads):
             yield self.finding(f"the file {_TOLD.get(key, f'holds {key}')}")
         for number, page in enumerate(self.reader.pages, 1):
@@ -185,7 +202,15 @@ class _File:
                 if descriptor is not None and key in descriptor:
                     self.account_for(descriptor.raw_get(key))
 
-    def contents(self, number: int, page: DictionaryObject) -> Iterator[Finding]:
+    def claims(self, facts: FileFacts) -> Iterator[Finding]:
+        """A tagged file says so, and its structure is one that is checked."""
+        yield from (self.finding(what) for what in check_claims(self.reader, facts.title))
+        catalogue = self.reader.trailer["/Root"].get_object()
+        assert isinstance(catalogue, DictionaryObject)
+        self.account_for(catalogue.raw_get("/Metadata") if "/Metadata" in catalogue else None)
+        self.elements = read_structure(self.reader).numbers
+
+    def contents(self, number: int, page: DictionaryObject, facts: FileFacts) -> Iterator[Finding]:
         """Nothing in a page's drawing that hides, or that is not read back."""
         raw = page.raw_get("/Contents") if "/Contents" in page else None
         self.account_for(raw)
@@ -194,6 +219,8 @@ class _File:
             self.account_for(each)
         drawing = page.get_contents() if hasattr(page, "get_contents") else None
         data = _STRINGS.sub(b" ", drawing.get_data()) if drawing is not None else b""
+        if facts.tagged:
+            data = _SECTIONS.sub(b" ", data)
         for operator in sorted({match.decode() for match in _OPERATORS.findall(data)}):
             what = f"the page uses {_HIDING[operator]} ('{operator}')"
             yield self.finding(what, "what it shows cannot be checked", page=number)
@@ -223,6 +250,8 @@ class _File:
         info = self.reader.trailer.raw_get("/Info") if "/Info" in self.reader.trailer else None
         if isinstance(info, IndirectObject) and info.idnum == number:
             return path.count("/") == 1
+        if number in self.elements and path in _SPOKEN:
+            return True
         return path in ("/Lang", "/CharSet", "/CIDSystemInfo/Registry", "/CIDSystemInfo/Ordering")
 
     def every_object(self) -> Iterator[tuple[int, Any]]:

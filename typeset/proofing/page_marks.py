@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import TypeAlias
 
 from typeset.proofing.places import Box
+from typeset.proofing.structure_read import ReadStructure
 
 # Red, green, blue from 0 to 1; None for a pattern or a colour space that is not understood.
 Rgb: TypeAlias = tuple[float, float, float]
@@ -26,6 +27,9 @@ class Glyph:
     colour: Rgb | None
     order: int
     upright: bool
+    # The section of a tagged page that it is drawn in: its name, and its number if any.
+    tag: str = ""
+    mcid: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,6 +47,8 @@ class Stroke:
     filled: bool
     dashed: bool
     order: int
+    tag: str = ""
+    mcid: int | None = None
 
     @property
     def is_level(self) -> bool:
@@ -86,7 +92,12 @@ class Word:
 
 @dataclass(frozen=True, slots=True)
 class ReadPage:
-    """One page as read back. `cropped` is true where not all of the page is shown."""
+    """One page as read back. `cropped` is true where not all of the page is shown.
+
+    A small page that shares a side with others knows which `side` of the file that is (from 1;
+    0 where page and side are the same), where its corner is, and the size of a side that lies
+    upside down.
+    """
 
     number: int
     width_pt: float
@@ -97,6 +108,9 @@ class ReadPage:
     strokes: tuple[Stroke, ...]
     words: tuple[Word, ...]
     images: tuple[Box, ...]
+    side: int = 0
+    corner_pt: tuple[float, float] = (0.0, 0.0)
+    turned_pt: tuple[float, float] | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,6 +119,8 @@ class ReadDocument:
 
     name: str
     pages: tuple[ReadPage, ...]
+    # What a screen reader is led through, where the file has a structure that is to be checked.
+    structure: ReadStructure | None = None
 
     @property
     def words(self) -> tuple[Word, ...]:

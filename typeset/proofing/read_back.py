@@ -84,7 +84,8 @@ def _glyph(char: dict[str, Any], order: int, height_pt: float) -> Glyph:
     upright = bool(char["upright"]) and float(char["matrix"][3]) > 0
     # A no-break space is a space to a reader.
     text = char["text"].replace("\u00a0", " ")
-    return Glyph(text, box, baseline, size, str(char["fontname"]), colour, order, upright)
+    font = str(char["fontname"])
+    return Glyph(text, box, baseline, size, font, colour, order, upright, *_section(char))
 
 
 def _stroke(drawn: dict[str, Any], kind: str, order: int) -> Stroke:
@@ -101,7 +102,15 @@ def _stroke(drawn: dict[str, Any], kind: str, order: int) -> Stroke:
         filled=filled,
         dashed=bool(dash[0]),
         order=order,
+        tag=_section(drawn)[0],
+        mcid=_section(drawn)[1],
     )
+
+
+def _section(drawn: dict[str, Any]) -> tuple[str, int | None]:
+    """The name and number of the marked content that it stands in."""
+    number = drawn.get("mcid")
+    return str(drawn.get("tag") or ""), int(number) if number is not None else None
 
 
 def _box(drawn: dict[str, Any]) -> Box:
