@@ -50,7 +50,11 @@ def _letters(page: ReadPage) -> list[_Seen]:
 
 
 def _lines(page: ReadPage) -> list[_Seen]:
-    return [(s.box, (s.shape, s.thickness_pt, s.ink, s.fill, s.dashed)) for s in page.strokes]
+    # What is only filled has no line, whatever thickness was set before it.
+    return [
+        (s.box, (s.shape, s.thickness_pt if s.stroked else 0.0, s.ink, s.fill, s.dashed))
+        for s in page.strokes
+    ]
 
 
 def _first_difference(one: Sequence[_Seen], other: Sequence[_Seen]) -> Box | None:
