@@ -15,7 +15,7 @@ from types import FrameType
 
 from typeset import __version__
 from typeset.errors import ContentError, Remark, TypesetError
-from typeset.reading.content import DOCUMENTS, VERSIONS
+from typeset.reading.content import ANSWERS, DOCUMENTS, END, VERSIONS
 
 DONE, WRONG = 0, 1
 # What a shell gives for a program ended by Ctrl-C.
@@ -111,6 +111,12 @@ def _add_make(verbs: _Verbs[argparse.ArgumentParser]) -> None:
         metavar="NAME",
         help="this layout instead of the week's own; may be given several times",
     )
+    parser.add_argument(
+        "--answers",
+        choices=ANSWERS,
+        default=END,
+        help="in a home pack: at its end (the usual), in a separate file, or none",
+    )
 
 
 def _documents() -> tuple[str, ...]:
@@ -199,6 +205,7 @@ def _make(options: argparse.Namespace) -> int:
             tuple(options.version),
             progress.begin,
             remarks.append,
+            options.answers,
         )
         results = make_week(order)
     _say_remarks(remarks)

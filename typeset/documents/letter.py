@@ -14,6 +14,7 @@ from typeset.arithmetic.lessons import SolvedExtension, SolvedLesson, SolvedWeek
 from typeset.arithmetic.names import listed
 from typeset.documents.composer import HEADING_SCALE, TITLE_SCALE, Composer
 from typeset.quantities.inline import Rich, words
+from typeset.reading.content import END, NONE, SEPARATE
 from typeset.setting.blocks import Block, Column, number_label, text_block
 from typeset.setting.frames import Role
 from typeset.setting.pieces import hanging, text
@@ -24,9 +25,9 @@ _BULLET_EMS = 1.1
 class Answers(Enum):
     """Where the answers of a home pack are."""
 
-    END = "end"
-    SEPARATE = "separate"
-    NONE = "none"
+    END = END
+    SEPARATE = SEPARATE
+    NONE = NONE
 
 
 class _Kind(Enum):

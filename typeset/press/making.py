@@ -17,6 +17,7 @@ from pathlib import Path
 from typeset.arithmetic.building import solve_week
 from typeset.arithmetic.remarks import remarks_on
 from typeset.arithmetic.variation.wishes import Version
+from typeset.documents.cautions import check_cautions
 from typeset.documents.layout import Layout
 from typeset.documents.layout_files import find_layout
 from typeset.documents.versions import Versions
@@ -25,6 +26,7 @@ from typeset.errors import OutputError, Remark
 from typeset.press.plan import Job, Wanted, plan_jobs
 from typeset.press.record import RECORD, Made, write_record
 from typeset.proofing import Finding
+from typeset.reading.content import CORE, END
 from typeset.reading.week import read_week
 from typeset.setting.pdf import write_pdf
 
@@ -56,6 +58,8 @@ class Order:
     progress: Callable[[str, int], None] = lambda _file, _count: None
     # Called with every remark on the content, before anything is made.
     remark: Callable[[Remark], None] = lambda _remark: None
+    # Where the answers of a home pack go: to its 'end', in a 'separate' file, or 'none'.
+    answers: str = END
 
 
 def make_week(order: Order) -> tuple[Result, ...]:
@@ -68,7 +72,9 @@ def make_week(order: Order) -> tuple[Result, ...]:
     for each in remarks_on(versions.core):
         order.remark(each)
     kinds = (order.only,) if order.only else week.makes
-    wanted = Wanted(kinds, order.versions or week.versions, order.lesson)
+    packs = order.versions or (CORE,)
+    sheets = order.versions or week.versions
+    wanted = Wanted(kinds, sheets, order.lesson, packs, order.answers)
     jobs = plan_jobs(versions, layouts, wanted)
     with _staging(order.to) as staging:
         results = tuple(_make(job, staging, order.progress, len(jobs)) for job in jobs)
@@ -87,6 +93,7 @@ def solved_with_layouts(
     found = tuple(
         find_layout(name, week.folder) for name in dict.fromkeys(layouts or (week.layout,))
     )
+    check_cautions(week, found)
     others = tuple(
         version
         for version in Version

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from typeset.arithmetic.lessons import SolvedLesson, SolvedWeek
 from typeset.documents.answer_booklet import compose_answer_booklet, compose_folded_booklet
 from typeset.documents.folding import Flip
+from typeset.documents.home_pack import compose_home_answers, compose_home_pack
 from typeset.documents.layout import Layout
+from typeset.documents.letter import Answers
 from typeset.documents.marking_strips import compose_marking_strips
 from typeset.documents.own_problems import compose_own_problems
 from typeset.documents.sorting_cards import (
@@ -25,6 +27,8 @@ from typeset.proofing import (
     proof_booklet,
     proof_cards,
     proof_folded_booklet,
+    proof_home_answers,
+    proof_home_pack,
     proof_key,
     proof_own_problems,
     proof_sheet,
@@ -36,6 +40,7 @@ from typeset.reading.content import (
     CORE,
     DOCUMENTS,
     FOLDED_BOOKLET,
+    HOME_PACK,
     MARKING_STRIPS,
     OWN_PROBLEMS,
     SORTING_CARDS,
@@ -62,6 +67,8 @@ class Job:
     fonts: TypeFamily | None
     compose: Callable[[], tuple[Document, PageLayout]]
     proof: Callable[[bytes], list[Finding]]
+    # Of a home pack: where its answers are.
+    answers: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,6 +78,9 @@ class Wanted:
     kinds: tuple[str, ...] = DOCUMENTS
     versions: tuple[str, ...] = VERSIONS
     lesson: str | None = None
+    # The versions of a home pack, and where its answers are; None for every way.
+    packs: tuple[str, ...] = VERSIONS
+    answers: str | None = None
 
 
 def plan_jobs(
@@ -96,8 +106,13 @@ def _is_wanted(job: Job, wanted: Wanted) -> bool:
     return (
         job.kind in wanted.kinds
         and (job.kind != TASK_SHEET or job.version in wanted.versions)
+        and (job.kind != HOME_PACK or _is_wanted_pack(job, wanted))
         and wanted.lesson in (None, job.lesson)
     )
+
+
+def _is_wanted_pack(job: Job, wanted: Wanted) -> bool:
+    return job.version in wanted.packs and wanted.answers in (None, job.answers)
 
 
 @dataclass(frozen=True, slots=True)
@@ -123,6 +138,9 @@ class _Planner:
         if sorting:
             yield self.key()
         yield from (self.own_problems(lesson) for lesson in lessons if lesson.own)
+        for week in self.versions.all:
+            yield from (self.pack(week, answers) for answers in Answers)
+            yield self.pack_answers(week)
 
     def file(self, kind: str, lesson: str = "", version: str = CORE) -> str:
         """'monday-task-sheet.pdf'; another version than the core and another layout than the
@@ -211,3 +229,27 @@ class _Planner:
             lambda pdf, file: proof_own_problems(pdf, file, solved, lesson, layout),
             lesson.lesson.name,
         )
+
+    def pack(self, week: SolvedWeek, answers: Answers) -> Job:
+        layout = self.layout
+        job = self.job(
+            f"{HOME_PACK}{_PACK_NAMES[answers]}",
+            lambda: compose_home_pack(week, layout, answers),
+            lambda pdf, file: proof_home_pack(pdf, file, week, layout, answers.value),
+            version=week.version.value,
+        )
+        return replace(job, kind=HOME_PACK, answers=answers.value)
+
+    def pack_answers(self, week: SolvedWeek) -> Job:
+        layout = self.layout
+        job = self.job(
+            f"{HOME_PACK} answers",
+            lambda: compose_home_answers(week, layout),
+            lambda pdf, file: proof_home_answers(pdf, file, week, layout),
+            version=week.version.value,
+        )
+        return replace(job, kind=HOME_PACK, answers=Answers.SEPARATE.value)
+
+
+# A file's name says whether answers are in it, so that the wrong one is not sent by mistake.
+_PACK_NAMES = {Answers.END: "", Answers.SEPARATE: " sheets", Answers.NONE: " without answers"}

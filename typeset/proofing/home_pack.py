@@ -28,7 +28,6 @@ from typeset.proofing.file_check import FileFacts, check_file
 from typeset.proofing.finding import Finding
 from typeset.proofing.foot import foot_of
 from typeset.proofing.home_text import (
-    END,
     contents_lines,
     expect_front,
     expect_home_answers,
@@ -40,6 +39,7 @@ from typeset.proofing.order import Order, nouns_of
 from typeset.proofing.page_marks import ReadDocument, ReadPage
 from typeset.proofing.proof import in_order, proof_pages, unreadable
 from typeset.proofing.read_back import Unreadable, read_document
+from typeset.reading.content import END
 
 # A pack is sent by e-mail, where many are sent at once.
 MOST_BYTES = 1_000_000

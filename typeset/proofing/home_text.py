@@ -9,9 +9,7 @@ from typeset.documents.layout import Layout
 from typeset.proofing.booklet_text import lesson_passages
 from typeset.proofing.expected import Expected, Part, Passage, passage, said
 from typeset.proofing.sheet_text import mark_of, secrets_of
-
-# Where the answers of a pack are: at its end, in a file of their own, or nowhere.
-END, SEPARATE, NONE = "end", "separate", "none"
+from typeset.reading.content import END
 
 
 def home_title(solved: SolvedWeek, layout: Layout) -> str:

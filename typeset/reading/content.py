@@ -37,6 +37,10 @@ DOCUMENTS = (
 NAMED_SET, ANSWER_GRID = "named set", "answer grid"
 USUAL_DOCUMENTS = (TASK_SHEET, ANSWER_BOOKLET)
 
+# Where the answers of a home pack are: at its end, in a file of their own, or nowhere.
+END, SEPARATE, NONE = "end", "separate", "none"
+ANSWERS = (END, SEPARATE, NONE)
+
 # Begins a pupil's sentence with the layout's own words.
 LAYOUTS_STARTER = ""
 
