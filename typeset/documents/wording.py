@@ -10,6 +10,7 @@ from jinja2.sandbox import ImmutableSandboxedEnvironment
 
 from typeset.errors import LayoutError
 from typeset.reading.complaints import likely
+from typeset.reading.content import ANSWER_GRID, DOCUMENTS, NAMED_SET
 
 # Every text that a document may ask for, with the names it can be given.
 KNOWN: Mapping[str, Mapping[str, frozenset[str]]] = {
@@ -90,6 +91,20 @@ KNOWN: Mapping[str, Mapping[str, frozenset[str]]] = {
         "open": frozenset(),
         "mistake": frozenset({"mistake"}),
         "version answer": frozenset({"version", "answer"}),
+    },
+    "print": {
+        "title": frozenset(),
+        "about": frozenset(),
+        "one side": frozenset({"paper"}),
+        "long edge": frozenset({"paper"}),
+        "short edge": frozenset({"paper"}),
+        "cut": frozenset(),
+        "card": frozenset(),
+        "fold": frozenset(),
+        "names": frozenset(),
+        "file": frozenset({"file", "sides"}),
+        "count": frozenset({"sides", "papers"}),
+        **dict.fromkeys((*DOCUMENTS, NAMED_SET, ANSWER_GRID), frozenset()),
     },
     "own": {
         "about": frozenset({"count"}),
