@@ -117,6 +117,16 @@ def _add_make(verbs: _Verbs[argparse.ArgumentParser]) -> None:
         default=END,
         help="in a home pack: at its end (the usual), in a separate file, or none",
     )
+    _add_pictures(parser)
+
+
+def _add_pictures(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument(
+        "--pictures",
+        type=Path,
+        metavar="FOLDER",
+        help="write every side with findings as a picture, the places ringed",
+    )
 
 
 def _documents() -> tuple[str, ...]:
@@ -176,6 +186,8 @@ def _add_proof(verbs: _Verbs[argparse.ArgumentParser]) -> None:
     parser.add_argument(
         "--week", type=Path, metavar="WEEK", help="the content, where it is not the recorded one"
     )
+    parser.add_argument("--json", action="store_true", help="findings as JSON, for other programs")
+    _add_pictures(parser)
 
 
 def _add_new(verbs: _Verbs[argparse.ArgumentParser]) -> None:
@@ -203,6 +215,7 @@ def _make(options: argparse.Namespace) -> int:
             options.only and options.only.replace("-", " "),
             tuple(options.layout),
             tuple(options.version),
+            options.pictures,
             progress.begin,
             remarks.append,
             options.answers,
@@ -268,12 +281,24 @@ def _diagnose(options: argparse.Namespace) -> int:
 
 def _proof(options: argparse.Namespace) -> int:
     from typeset.press.checking import proof_made
+    from typeset.press.reporting import findings_json, write_pictures
 
     count, findings = proof_made(options.target, options.week)
+    if options.pictures:
+        write_pictures(findings, _pdfs(options.target), options.pictures)
+    if options.json:
+        _say(findings_json(findings))
+        return WRONG if findings else DONE
     if findings:
         return _failed(*map(str, findings), _found(len(findings)))
     _say(f"{options.target}: {count} {'document' if count == 1 else 'documents'}, no findings")
     return DONE
+
+
+def _pdfs(target: Path) -> dict[str, bytes]:
+    """The PDFs of a folder, or the one, by name."""
+    files = sorted(target.glob("*.pdf")) if target.is_dir() else [target]
+    return {file.name: file.read_bytes() for file in files}
 
 
 def _new(options: argparse.Namespace) -> int:

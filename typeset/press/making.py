@@ -25,6 +25,7 @@ from typeset.drawing.fonts import in_family
 from typeset.errors import OutputError, Remark
 from typeset.press.plan import Job, Wanted, plan_jobs
 from typeset.press.record import RECORD, Made, write_record
+from typeset.press.reporting import write_pictures
 from typeset.proofing import Finding
 from typeset.reading.content import CORE, END
 from typeset.reading.week import read_week
@@ -55,6 +56,8 @@ class Order:
     only: str | None = None
     layouts: tuple[str, ...] = ()
     versions: tuple[str, ...] = ()
+    # Where pictures of sides with findings go; None for none.
+    pictures: Path | None = None
     progress: Callable[[str, int], None] = lambda _file, _count: None
     # Called with every remark on the content, before anything is made.
     remark: Callable[[Remark], None] = lambda _remark: None
@@ -78,7 +81,11 @@ def make_week(order: Order) -> tuple[Result, ...]:
     jobs = plan_jobs(versions, layouts, wanted)
     with _staging(order.to) as staging:
         results = tuple(_make(job, staging, order.progress, len(jobs)) for job in jobs)
-        if not any(result.findings for result in results):
+        found = [finding for result in results for finding in result.findings]
+        if found and order.pictures is not None:
+            pdfs = {job.file: (staging / job.file).read_bytes() for job in jobs}
+            write_pictures(found, pdfs, order.pictures)
+        if not found:
             write_record(staging, order.to, versions.core, [result.made for result in results])
             _move(staging, order.to, [*(job.file for job in jobs), RECORD])
     return results

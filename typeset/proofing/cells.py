@@ -96,6 +96,8 @@ def _cell(page: ReadPage, cells: Cells, index: int) -> ReadPage:
         strokes=strokes,
         words=words_of(glyphs, strokes, page.number),
         images=images,
+        side=page.number,
+        corner_pt=(area.left, area.top),
     )
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Protocol, TypeAlias
 
 from typeset.documents.layout import Layout
@@ -48,7 +48,7 @@ class Folded:
     def read(self, data: bytes, name: str) -> Read:
         """The pages in the order in which the leaves are turned."""
         turns = check_turns(data, name, self.backs_turned)
-        papers = read_document(lying_straight(data), name)
+        papers = with_turned_backs(read_document(lying_straight(data), name), self.backs_turned)
         return unfolded(papers), [*turns, *check_fold(papers, self.paper)]
 
 
@@ -79,7 +79,7 @@ class CutWithBacks:
 
     def read(self, data: bytes, name: str) -> Read:
         """The fronts of a paper, then its backs in the order of the fronts that they meet."""
-        papers = read_document(lying_straight(data), name)
+        papers = with_turned_backs(read_document(lying_straight(data), name), self.backs_turned)
         findings = [*check_turns(data, name, self.backs_turned), *check_papers(papers, self.paper)]
         for front in papers.pages[::2]:
             findings.extend(check_cuts(front, self.cells, name))
@@ -96,6 +96,17 @@ class CutWithBacks:
         wide = self.cells.columns
         rows = (cells[start : start + wide] for start in range(0, len(cells), wide))
         return [cell for row in rows for cell in reversed(row)]
+
+
+def with_turned_backs(papers: ReadDocument, are_turned: bool) -> ReadDocument:
+    """The sides, each back told that it lies upside down in the file, where it does."""
+    if not are_turned:
+        return papers
+    pages = (
+        replace(page, turned_pt=(page.width_pt, page.height_pt)) if page.number % 2 == 0 else page
+        for page in papers.pages
+    )
+    return ReadDocument(papers.name, tuple(pages))
 
 
 def without_white(pages: Sequence[ReadPage]) -> list[ReadPage]:

@@ -22,6 +22,7 @@ from typeset.proofing.paper_check import check_paper
 from typeset.proofing.print_quality import check_print
 from typeset.proofing.read_back import Unreadable
 from typeset.proofing.rooms import check_rooms
+from typeset.proofing.structure_check import check_structure, with_structure
 from typeset.proofing.telling import tell_account
 from typeset.proofing.values import check_values
 
@@ -36,6 +37,8 @@ def proof(pdf: Path | bytes, order: Order) -> list[Finding]:
     try:
         findings = list(check_file(data, order.name, order.facts))
         document, about_papers = order.lies_on.read(data, order.name)
+        if order.facts.tagged:
+            document = with_structure(document, data)
         found = (on_paper(each, document) for each in proof_pages(document, order))
         findings += [*about_papers, *found]
     except Unreadable as error:
@@ -68,6 +71,8 @@ def _say(account: Account, document: ReadDocument, order: Order) -> Iterator[Fin
     counted = (order.pages_before, order.pages_in_all or len(document.pages))
     yield from check_feet(document, order.expected, order.layout, order.least_pt, counted)
     yield from check_values(account, order.name, order.nouns)
+    if document.structure is not None:
+        yield from check_structure(document, account, document.structure)
 
 
 def _look(account: Account, document: ReadDocument, order: Order) -> Iterator[Finding]:
