@@ -2,45 +2,81 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from pathlib import Path
 
 from typeset.drawing.fonts import in_family
 from typeset.errors import OutputError
+from typeset.press.class_plan import VARIED, ClassOrder, plan_class
 from typeset.press.making import solved_with_layouts
 from typeset.press.plan import Job, plan_jobs
-from typeset.press.record import RECORD, Record, read_record
+from typeset.press.print_page import print_job
+from typeset.press.record import RECORD, Made, Record, read_record
 from typeset.proofing import Finding
+from typeset.reading.content import ANSWER_GRID, HOW_TO_PRINT, NAMED_SET
+
+# What only a class list can tell right from wrong.
+_OF_CLASS = (NAMED_SET, ANSWER_GRID)
 
 
-def proof_made(target: Path, week: Path | None = None) -> tuple[int, list[Finding]]:
+def proof_made(
+    target: Path, week: Path | None = None, class_list: Path | None = None
+) -> tuple[int, list[Finding]]:
     """How many files were read, and the findings about a made PDF or a folder of them.
 
-    The record beside the files says what they were made from, unless `week` does.
+    The record beside the files says what they were made from, unless `week` does. It holds no
+    names: what was made for a class is read only with its `class_list`; see `left_unread`.
     Raises OutputError where that cannot be known, ContentError where the content is wrong.
     """
     if not target.exists():
         raise OutputError(f"{target} is not there")
     folder = target if target.is_dir() else target.parent
     record = read_record(folder) if (folder / RECORD).is_file() or week is None else None
-    jobs = _jobs(record, week)
+    unread = () if class_list or record is None else _of_class(record)
+    if target.name in unread:
+        raise OutputError(f"{target} carries names: say --class FILE with the list of the class")
+    jobs = _jobs(record, week, class_list)
     if target.is_file():
         return 1, _proof_one(target, jobs)
-    findings = list(_strangers(folder, jobs, record))
+    findings = list(_strangers(folder, {*jobs, *unread}, record))
     present = [job for job in jobs.values() if (folder / job.file).is_file()]
     for job in present:
         findings.extend(_proof_one(folder / job.file, jobs))
     return len(present), findings
 
 
-def _jobs(record: Record | None, week: Path | None) -> dict[str, Job]:
+def left_unread(target: Path) -> tuple[str, ...]:
+    """The files of a folder that cannot be proofed without a class list."""
+    if not (target / RECORD).is_file():
+        return ()
+    return tuple(file for file in _of_class(read_record(target)) if (target / file).is_file())
+
+
+def _of_class(record: Record) -> tuple[str, ...]:
+    return tuple(each.file for each in record.made if each.kind in _OF_CLASS)
+
+
+def _jobs(record: Record | None, week: Path | None, class_list: Path | None) -> dict[str, Job]:
     content = week or (record.week if record is not None else None)
     assert content is not None
     made = record.made if record else ()
+    usual = [each for each in made if each.kind not in (*_OF_CLASS, HOW_TO_PRINT)]
     versions, layouts = solved_with_layouts(
-        content, [each.layout for each in made], [each.version for each in made]
+        content, [each.layout for each in usual], [each.version for each in usual]
     )
-    return {job.file: job for job in plan_jobs(versions, layouts)}
+    jobs = list(plan_jobs(versions, layouts))
+    if class_list is not None:
+        jobs += _class_jobs(made, content, class_list)
+    jobs.append(print_job(versions.core, made))
+    return {job.file: job for job in jobs}
+
+
+def _class_jobs(made: Sequence[Made], content: Path, class_list: Path) -> Iterator[Job]:
+    """The files of the class in the ways in which they were made."""
+    grids = [each for each in made if each.kind == ANSWER_GRID]
+    for layout, numbers in dict.fromkeys((each.layout, each.version) for each in grids):
+        order = ClassOrder(content, class_list, None, layout, numbers == VARIED)
+        yield from plan_class(order)[1]
 
 
 def _proof_one(file: Path, jobs: dict[str, Job]) -> list[Finding]:
@@ -54,13 +90,13 @@ def _proof_one(file: Path, jobs: dict[str, Job]) -> list[Finding]:
         raise OutputError(f"{file} cannot be read: {error.strerror}") from error
 
 
-def _strangers(folder: Path, jobs: dict[str, Job], record: Record | None) -> Iterator[Finding]:
+def _strangers(folder: Path, known: set[str], record: Record | None) -> Iterator[Finding]:
     """Files that are missing from the folder, and PDFs that do not belong there."""
-    wanted = {each.file for each in record.made} if record is not None else set(jobs)
+    wanted = {each.file for each in record.made} if record is not None else known
     there = {path.name for path in folder.glob("*.pdf")}
     for name in sorted(wanted - there):
         yield _about(name, "is missing", "make it again with 'typeset make'")
-    for name in sorted(there - set(jobs)):
+    for name in sorted(there - known):
         yield _about(name, "does not belong to this week", "move it away, or make the week again")
 
 

@@ -23,7 +23,6 @@ from typeset.documents.layout import Layout
 from typeset.documents.layout_files import find_layout
 from typeset.documents.named_set import compose_named_set
 from typeset.documents.versions import Versions
-from typeset.drawing.fonts import TypeFamily
 from typeset.press.class_check import check_pupils, check_variation
 from typeset.press.plan import Job, check_lesson
 from typeset.proofing import Finding
@@ -96,6 +95,11 @@ class _ClassPlanner:
     usual: Layout
     varied: bool
 
+    @property
+    def numbers(self) -> str:
+        """Stands in names and record in place of a version."""
+        return VARIED if self.varied else ""
+
     def jobs(self, lesson: str) -> Iterator[Job]:
         """The sets of the lesson, one for each kind of paper, and its grid."""
         sheets = cache(lambda: tuple(self.sheet(each, lesson) for each in self.pupils.pupils))
@@ -104,7 +108,7 @@ class _ClassPlanner:
             def own(numbers: frozenset[int] = numbers) -> tuple[PupilsSheet, ...]:
                 return tuple(each for each in sheets() if each.pupil.number in numbers)
 
-            yield self.set(self.file(lesson, NAMED_SET, suffix), lesson, own, layout.fonts)
+            yield self.set(self.file(lesson, NAMED_SET, suffix), lesson, own, layout)
         yield self.grid(lesson, sheets)
 
     def sheet(self, pupil: Pupil, lesson: str) -> PupilsSheet:
@@ -137,8 +141,8 @@ class _ClassPlanner:
             again = f"-{taken[name]}" if taken[name] > 1 else ""
             yield f"{name}{again}", layout, frozenset(numbers)
 
-    def set(self, file: str, lesson: str, own: Sheets, fonts: TypeFamily | None) -> Job:
-        """The named set of the pupils with one kind of paper."""
+    def set(self, file: str, lesson: str, own: Sheets, layout: Layout) -> Job:
+        """The named set of the pupils with one kind of paper; `layout` is one of theirs."""
         usual, everybody = self.usual, len(self.pupils.pupils)
 
         def compose() -> tuple[Document, PageLayout]:
@@ -151,7 +155,8 @@ class _ClassPlanner:
         def proof(pdf: bytes) -> list[Finding]:
             return proof_named_set(pdf, file, own(), usual)
 
-        return Job(file, NAMED_SET, lesson, "", usual.name, fonts, compose, proof)
+        own_layout = (layout.name, layout.fonts)
+        return Job(file, NAMED_SET, lesson, self.numbers, *own_layout, compose, proof)
 
     def grid(self, lesson: str, sheets: Sheets) -> Job:
         """The answer grid of the whole class."""
@@ -163,11 +168,12 @@ class _ClassPlanner:
         def proof(pdf: bytes) -> list[Finding]:
             return proof_answer_grid(pdf, file, sheets(), usual, varied)
 
-        return Job(file, ANSWER_GRID, lesson, "", usual.name, usual.fonts, compose, proof)
+        own_layout = (usual.name, usual.fonts)
+        return Job(file, ANSWER_GRID, lesson, self.numbers, *own_layout, compose, proof)
 
     def file(self, lesson: str, kind: str, suffix: str = "") -> str:
         """'tuesday-named-set.pdf'; other numbers for each, another usual layout than the week's
         own, and the paper where there are several stand in the name."""
         layout = self.usual.name if self.usual.name != self.typed.layout else ""
-        parts = (lesson, kind.replace(" ", "-"), VARIED if self.varied else "", layout, suffix)
+        parts = (lesson, kind.replace(" ", "-"), self.numbers, layout, suffix)
         return f"{'-'.join(part for part in parts if part)}.pdf"

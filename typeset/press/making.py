@@ -15,6 +15,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from typeset.arithmetic.building import solve_week
+from typeset.arithmetic.lessons import SolvedWeek
 from typeset.arithmetic.remarks import remarks_on
 from typeset.arithmetic.variation.wishes import Version
 from typeset.documents.cautions import check_cautions
@@ -23,8 +24,10 @@ from typeset.documents.layout_files import find_layout
 from typeset.documents.versions import Versions
 from typeset.drawing.fonts import in_family
 from typeset.errors import OutputError, Remark
+from typeset.press.class_plan import ClassOrder, plan_class
 from typeset.press.plan import Job, Wanted, plan_jobs
-from typeset.press.record import RECORD, Made, write_record
+from typeset.press.print_page import print_job
+from typeset.press.record import RECORD, Made, with_earlier, write_record
 from typeset.press.reporting import write_pictures
 from typeset.proofing import Finding
 from typeset.reading.content import CORE, END
@@ -63,6 +66,9 @@ class Order:
     remark: Callable[[Remark], None] = lambda _remark: None
     # Where the answers of a home pack go: to its 'end', in a 'separate' file, or 'none'.
     answers: str = END
+    # For a named set: the class list, and whether every pupil gets other numbers.
+    class_list: Path | None = None
+    vary: bool = False
 
 
 def make_week(order: Order) -> tuple[Result, ...]:
@@ -70,25 +76,42 @@ def make_week(order: Order) -> tuple[Result, ...]:
 
     Raises ContentError, FitError, GlyphError, LayoutError, OutputError, SolvingError.
     """
-    versions, layouts = solved_with_layouts(order.folder, order.layouts, order.versions)
-    week = versions.core.week
-    for each in remarks_on(versions.core):
+    core, jobs = _planned_class(order, order.class_list) if order.class_list else _planned(order)
+    for each in remarks_on(core):
         order.remark(each)
-    kinds = (order.only,) if order.only else week.makes
-    packs = order.versions or (CORE,)
-    sheets = order.versions or week.versions
-    wanted = Wanted(kinds, sheets, order.lesson, packs, order.answers)
-    jobs = plan_jobs(versions, layouts, wanted)
     with _staging(order.to) as staging:
-        results = tuple(_make(job, staging, order.progress, len(jobs)) for job in jobs)
+        count = len(jobs) + 1
+        results = [_make(job, staging, order.progress, count) for job in jobs]
+        told = with_earlier(order.to, core, [result.made for result in results])
+        jobs = (*jobs, print_job(core, told))
+        results.append(_make(jobs[-1], staging, order.progress, count))
         found = [finding for result in results for finding in result.findings]
         if found and order.pictures is not None:
             pdfs = {job.file: (staging / job.file).read_bytes() for job in jobs}
             write_pictures(found, pdfs, order.pictures)
         if not found:
-            write_record(staging, order.to, versions.core, [result.made for result in results])
+            page = results[-1].made
+            others = (each for each in told if each.file != page.file)
+            write_record(staging, order.to, core, [*others, page])
             _move(staging, order.to, [*(job.file for job in jobs), RECORD])
-    return results
+    return tuple(results)
+
+
+def _planned(order: Order) -> tuple[SolvedWeek, tuple[Job, ...]]:
+    """The week's core, and the files that it makes as far as they are wanted."""
+    versions, layouts = solved_with_layouts(order.folder, order.layouts, order.versions)
+    week = versions.core.week
+    kinds = (order.only,) if order.only else week.makes
+    packs = order.versions or (CORE,)
+    sheets = order.versions or week.versions
+    wanted = Wanted(kinds, sheets, order.lesson, packs, order.answers)
+    return versions.core, plan_jobs(versions, layouts, wanted)
+
+
+def _planned_class(order: Order, class_list: Path) -> tuple[SolvedWeek, tuple[Job, ...]]:
+    """The week's core, and the files of a class."""
+    layout = order.layouts[0] if order.layouts else None
+    return plan_class(ClassOrder(order.folder, class_list, order.lesson, layout, order.vary))
 
 
 def solved_with_layouts(

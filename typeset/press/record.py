@@ -36,15 +36,20 @@ class Record:
     made: tuple[Made, ...]
 
 
-def write_record(folder: Path, to: Path, solved: SolvedWeek, made: Sequence[Made]) -> None:
-    """Writes the record of files that will stand in `to`; keeps what is said of others there."""
+def with_earlier(to: Path, solved: SolvedWeek, made: Sequence[Made]) -> tuple[Made, ...]:
+    """These files, and those that stand in `to` and were made earlier from the very same week."""
     told = {each.file: each for each in _earlier(to, solved.week.fingerprint)}
     told |= {each.file: each for each in made}
+    return tuple(told[file] for file in sorted(told))
+
+
+def write_record(folder: Path, to: Path, solved: SolvedWeek, made: Sequence[Made]) -> None:
+    """Writes the record of files that will stand in `to`."""
     record = {
         # Relative, so that content and files may move together.
         "week": Path(os.path.relpath(solved.week.folder.resolve(), to.resolve())).as_posix(),
         "fingerprint": solved.week.fingerprint,
-        "made": [asdict(told[file]) for file in sorted(told)],
+        "made": [asdict(each) for each in sorted(made, key=lambda each: each.file)],
     }
     text = json.dumps(record, indent=2, ensure_ascii=False) + "\n"
     (folder / RECORD).write_text(text, encoding="utf-8")

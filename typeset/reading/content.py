@@ -35,6 +35,8 @@ DOCUMENTS = (
 )
 # Made from a class list, and only with one.
 NAMED_SET, ANSWER_GRID = "named set", "answer grid"
+# Made with everything else.
+HOW_TO_PRINT = "how to print"
 USUAL_DOCUMENTS = (TASK_SHEET, ANSWER_BOOKLET)
 
 # Where the answers of a home pack are: at its end, in a file of their own, or nowhere.
