@@ -118,7 +118,7 @@ def an_action_on_opening(writer: PdfWriter) -> None:
     writer._root_object[NameObject("/OpenAction")] = writer._add_object(action)
 
 
-@fault("second description")
+@fault("does not claim to be accessible")
 def a_second_description(writer: PdfWriter) -> None:
     stream = stream_object(b"<x>75</x>", Type=NameObject("/Metadata"))
     writer._root_object[NameObject("/Metadata")] = writer._add_object(stream)
@@ -140,7 +140,7 @@ def a_layer(writer: PdfWriter) -> None:
     writer._root_object[NameObject("/OCProperties")] = dictionary(OCGs=[])
 
 
-@fault("screen readers")
+@fault("is told '75'")
 def a_second_text(writer: PdfWriter) -> None:
     element = writer._add_object(dictionary(Type="/StructElem", Alt="75"))
     writer._root_object[NameObject("/StructTreeRoot")] = dictionary(K=element)

@@ -91,7 +91,7 @@ def rects_of(lines: Lines) -> list[tuple[int, tuple[float, ...], str]]:
 def lines_of(page: Any) -> Lines:
     """The drawing of a page, one operation a line."""
     text = page.get_contents().get_data().decode("latin-1")
-    return re.split(r"\n(?=BT|n |q|Q|[-.\d\[]|/)", text.rstrip())
+    return re.split(r"\n(?=BT|EMC|n |q|Q|[-.\d\[]|/)", text.rstrip())
 
 
 def redraw(pdf: bytes, change: Callable[[list[Lines]], None]) -> bytes:

@@ -75,6 +75,7 @@ def compose_answer_booklet(
         pages=pages.pages,
         type_size_pt=pages.type_size_pt,
         fingerprint=solved.week.fingerprint,
+        tagged=True,
     )
     return document, pages
 

@@ -234,6 +234,7 @@ def compose_sorting_key(solved: SolvedWeek, layout: Layout) -> tuple[Document, P
         pages=pages.pages,
         type_size_pt=size_pt,
         fingerprint=solved.week.fingerprint,
+        tagged=True,
     )
     return document, pages
 

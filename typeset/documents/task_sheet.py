@@ -83,6 +83,8 @@ def compose_task_sheet(
         pages=_papers(footed, layout),
         type_size_pt=pages.type_size_pt,
         fingerprint=solved.week.fingerprint,
+        # Copies side by side are cut apart: nobody reads that file from its first page on.
+        tagged=layout.copies == 1,
     )
     return document, replace(pages, pages=footed)
 

@@ -34,7 +34,13 @@ def proof_sheet(
     pdf: Path | bytes, name: str, solved: SolvedWeek, lesson: SolvedLesson, layout: Layout
 ) -> list[Finding]:
     """Everything that is wrong with a lesson's finished task sheet; see `proof`."""
-    return proof(pdf, sheet_order(name, solved, lesson, layout))
+    order = sheet_order(name, solved, lesson, layout)
+    return proof(pdf, order if layout.copies > 1 else _read_by_structure(order))
+
+
+def _read_by_structure(order: Order) -> Order:
+    """The same for a file that has to carry its structure: what is read, not cut or folded."""
+    return replace(order, facts=replace(order.facts, tagged=True))
 
 
 def sheet_order(
@@ -72,7 +78,8 @@ def proof_booklet(
 
     `sisters` are the other versions of the week, easiest first.
     """
-    return proof(pdf, _booklet_order(name, solved, layout.for_booklet(), None, sisters))
+    order = _booklet_order(name, solved, layout.for_booklet(), None, sisters)
+    return proof(pdf, _read_by_structure(order))
 
 
 def proof_folded_booklet(
@@ -190,7 +197,7 @@ def proof_key(pdf: Path | bytes, name: str, solved: SolvedWeek, layout: Layout) 
         layout.booklet.size_pt,
         nouns=nouns_of(solved.lessons),
     )
-    return proof(pdf, order)
+    return proof(pdf, _read_by_structure(order))
 
 
 def _cell(paper: Paper, cells: Cells) -> Paper:

@@ -48,12 +48,13 @@ def check_structure(
     """Findings about the structure as far as it tells these pages of a tagged document."""
     check = _Check(document, account, structure)
     yield from (check.finding(fault) for fault in structure.faults)
-    yield from check.drawn()
-    yield from check.order()
-    yield from check.headings()
-    yield from check.parts()
-    yield from check.figures()
     yield from check.texts()
+    if structure.sections:
+        yield from check.drawn()
+        yield from check.order()
+        yield from check.headings()
+        yield from check.parts()
+        yield from check.figures()
 
 
 def with_structure(document: ReadDocument, data: bytes) -> ReadDocument:
