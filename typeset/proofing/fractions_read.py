@@ -14,6 +14,7 @@ _LONGEST_BAR_PT = 200.0
 # just over it, the lower one its own height (0.68) and a little white under it.
 _OVER_EMS = (0.0, 0.55)
 _UNDER_EMS = (0.6, 1.25)
+_FIGURE_DEPTH_EMS = 0.04
 # A bar reaches little further than the wider of its numbers.
 _REACH_EMS = 0.6
 
@@ -48,8 +49,14 @@ def _fraction(bar: Stroke, figures: Sequence[Glyph]) -> Iterator[ReadFraction]:
         return
     together = (*_from_left(over), *_from_left(under))
     text = f"{_text(over)}/{_text(under)}"
-    box = around((*(each.box for each in together), bar.box))
+    box = around((*(_ink(each) for each in together), bar.box))
     yield ReadFraction(text, box, y, together, bar.order)
+
+
+def _ink(glyph: Glyph) -> Box:
+    """The figure without the room for descenders, which no figure has (a comma hardly)."""
+    foot = glyph.baseline + _FIGURE_DEPTH_EMS * glyph.size_pt
+    return Box(glyph.box.left, glyph.box.top, glyph.box.right, foot)
 
 
 def _is_along(glyph: Glyph, bar: Stroke) -> bool:
