@@ -23,6 +23,7 @@ ORDER = (
     "proofing",
     "press",
     "terminal",
+    "verbs",
     "command",
 )
 SOURCES = sorted(PACKAGE.rglob("*.py"))

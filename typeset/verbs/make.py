@@ -1,0 +1,90 @@
+"""Makes the documents of a week.
+
+Everything heavy is imported only when the verb runs, so that help comes at once.
+"""
+
+from __future__ import annotations
+
+import argparse
+from pathlib import Path
+
+from typeset.errors import Remark
+from typeset.reading.content import ANSWERS, DOCUMENTS, END, VERSIONS
+from typeset.verbs.adding import Verbs, add_pictures, add_verb
+from typeset.verbs.telling import DONE, failed, found, listed, say, say_remarks
+
+
+def add_make(verbs: Verbs) -> None:
+    """Adds the verb."""
+    parser = add_verb(
+        verbs,
+        "make",
+        _make,
+        "make the PDFs of a week: task sheets and the answer booklet, proofed",
+        "typeset make content/harbour-festival --lesson tuesday",
+    )
+    parser.add_argument("week", type=Path, metavar="WEEK", help="the folder with week.yaml")
+    parser.add_argument(
+        "--to", type=Path, metavar="FOLDER", help="where the PDFs go (printed/<week>/)"
+    )
+    parser.add_argument("--lesson", metavar="NAME", help="only this lesson, such as tuesday")
+    parser.add_argument(
+        "--only", choices=_documents(), metavar="DOCUMENT", help=f"only {listed(_documents())}"
+    )
+    parser.add_argument(
+        "--version",
+        action="append",
+        default=[],
+        choices=VERSIONS,
+        metavar="VERSION",
+        help=f"task sheets in this version, {listed(VERSIONS)}; may be given several times",
+    )
+    parser.add_argument(
+        "--layout",
+        action="append",
+        default=[],
+        metavar="NAME",
+        help="this layout instead of the week's own; may be given several times",
+    )
+    parser.add_argument(
+        "--answers",
+        choices=ANSWERS,
+        default=END,
+        help="in a home pack: at its end (the usual), in a separate file, or none",
+    )
+    add_pictures(parser)
+
+
+def _make(options: argparse.Namespace) -> int:
+    from typeset.press.making import Order, make_week
+    from typeset.terminal import Progress, document_line
+
+    to: Path = options.to or Path("printed") / options.week.resolve().name
+    remarks: list[Remark] = []
+    with Progress() as progress:
+        order = Order(
+            options.week,
+            to,
+            options.lesson,
+            options.only and options.only.replace("-", " "),
+            tuple(options.layout),
+            tuple(options.version),
+            options.pictures,
+            progress.begin,
+            remarks.append,
+            options.answers,
+        )
+        results = make_week(order)
+    say_remarks(remarks)
+    findings = [finding for result in results for finding in result.findings]
+    if findings:
+        return failed(*map(str, findings), f"{found(len(findings))}; nothing in {to} was changed")
+    for result in results:
+        say(document_line(to / result.made.file, result))
+        for note in result.notes:
+            say(f"    {note}")
+    return DONE
+
+
+def _documents() -> tuple[str, ...]:
+    return tuple(document.replace(" ", "-") for document in DOCUMENTS)

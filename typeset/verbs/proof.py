@@ -1,0 +1,51 @@
+"""Reads made files back.
+
+Everything heavy is imported only when the verb runs, so that help comes at once.
+"""
+
+from __future__ import annotations
+
+import argparse
+from pathlib import Path
+
+from typeset.verbs.adding import Verbs, add_pictures, add_verb
+from typeset.verbs.telling import DONE, WRONG, failed, found, say
+
+
+def add_proof(verbs: Verbs) -> None:
+    """Adds the verb."""
+    parser = add_verb(
+        verbs,
+        "proof",
+        _proof,
+        "read made PDFs back against their content, and list findings",
+        "typeset proof printed/harbour-festival",
+    )
+    parser.add_argument("target", type=Path, metavar="FOLDER|PDF", help="made files, or one")
+    parser.add_argument(
+        "--week", type=Path, metavar="WEEK", help="the content, where it is not the recorded one"
+    )
+    parser.add_argument("--json", action="store_true", help="findings as JSON, for other programs")
+    add_pictures(parser)
+
+
+def _proof(options: argparse.Namespace) -> int:
+    from typeset.press.checking import proof_made
+    from typeset.press.reporting import findings_json, write_pictures
+
+    count, findings = proof_made(options.target, options.week)
+    if options.pictures:
+        write_pictures(findings, _pdfs(options.target), options.pictures)
+    if options.json:
+        say(findings_json(findings))
+        return WRONG if findings else DONE
+    if findings:
+        return failed(*map(str, findings), found(len(findings)))
+    say(f"{options.target}: {count} {'document' if count == 1 else 'documents'}, no findings")
+    return DONE
+
+
+def _pdfs(target: Path) -> dict[str, bytes]:
+    """The PDFs of a folder, or the one, by name."""
+    files = sorted(target.glob("*.pdf")) if target.is_dir() else [target]
+    return {file.name: file.read_bytes() for file in files}
