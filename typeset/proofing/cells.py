@@ -126,8 +126,11 @@ def _moved_stroke(stroke: Stroke, area: Box, page: ReadPage) -> Stroke:
     if _is_ground(stroke, page):
         own = Box(0.0, 0.0, area.right - area.left, area.bottom - area.top)
         return replace(stroke, box=own)
-    points = tuple((x - area.left, y - area.top) for x, y in stroke.points)
-    return replace(stroke, box=_moved(stroke.box, area), points=points)
+    points, bends = (
+        tuple((x - area.left, y - area.top) for x, y in each)
+        for each in (stroke.points, stroke.bends)
+    )
+    return replace(stroke, box=_moved(stroke.box, area), points=points, bends=bends)
 
 
 def _is_cut(stroke: Stroke, page: ReadPage, cells: Cells) -> bool:

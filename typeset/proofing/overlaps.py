@@ -64,9 +64,16 @@ def _meet(word: Word, stroke: Stroke) -> str | None:
         return None
     if stroke.filled and stroke.order > word.order and _covers_letters(word, stroke):
         return f"'{word.text}' is hidden behind something"
-    if stroke.stroked and any(_crosses(word.box, a, b) for a, b in _edges(stroke)):
+    if stroke.stroked and any(_crosses(_letters(word), a, b) for a, b in _edges(stroke)):
         return f"a line runs through '{word.text}'"
     return None
+
+
+def _letters(word: Word) -> Box:
+    """Where its ink is: the figures of a fraction have no tails."""
+    box = word.box
+    foot = max(glyph.baseline for glyph in word.glyphs) if word.is_fraction else box.bottom
+    return Box(box.left, box.top, box.right, foot)
 
 
 def _covers_letters(word: Word, stroke: Stroke) -> bool:
@@ -84,7 +91,7 @@ def _edges(stroke: Stroke) -> Iterator[tuple[tuple[float, float], tuple[float, f
         )
         yield from pairwise((*corners, corners[0]))
     else:
-        yield from pairwise(stroke.points)
+        yield from pairwise(stroke.bends or stroke.points)
 
 
 def _crosses(box: Box, start: tuple[float, float], end: tuple[float, float]) -> bool:

@@ -10,6 +10,7 @@ from typeset.proofing.structure_read import ReadStructure
 
 # Red, green, blue from 0 to 1; None for a pattern or a colour space that is not understood.
 Rgb: TypeAlias = tuple[float, float, float]
+Point: TypeAlias = tuple[float, float]
 # How an empty box and a rule to write on are told among the words of a page.
 OPEN_BOX = "\u25a1"
 WRITING_RULE = "____"
@@ -34,11 +35,12 @@ class Glyph:
 
 @dataclass(frozen=True, slots=True)
 class Stroke:
-    """A line, rectangle or curve. `points` are its corners, from the page's top left corner."""
+    """A line, rectangle or curve. `points` are its corners, from the page's top left corner;
+    `bends` is the way it runs, in short pieces, where it is not straight between them."""
 
     shape: str
     box: Box
-    points: tuple[tuple[float, float], ...]
+    points: tuple[Point, ...]
     thickness_pt: float
     # None where it is not stroked or not filled.
     ink: Rgb | None
@@ -49,6 +51,7 @@ class Stroke:
     order: int
     tag: str = ""
     mcid: int | None = None
+    bends: tuple[Point, ...] = ()
 
     @property
     def is_level(self) -> bool:

@@ -12,6 +12,7 @@ from typing import Any
 
 import pdfplumber
 
+from typeset.proofing.bends import bends_of
 from typeset.proofing.page_marks import Glyph, ReadDocument, ReadPage, Rgb, Stroke
 from typeset.proofing.places import Box
 from typeset.proofing.words import words_of
@@ -104,6 +105,7 @@ def _stroke(drawn: dict[str, Any], kind: str, order: int) -> Stroke:
         order=order,
         tag=_section(drawn)[0],
         mcid=_section(drawn)[1],
+        bends=bends_of(drawn.get("path")),
     )
 
 
