@@ -137,6 +137,7 @@ def test_a_record_keeps_what_was_made_before(week: Path, tmp_path: Path) -> None
     assert {each.file for each in read_record(to).made} == {
         "monday-task-sheet.pdf",
         "answer-booklet.pdf",
+        "how-to-print.pdf",
     }
     shutil.rmtree(to)
     with pytest.raises(OutputError, match="holds no made"):

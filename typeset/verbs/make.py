@@ -52,13 +52,42 @@ def add_make(verbs: Verbs) -> None:
         default=END,
         help="in a home pack: at its end (the usual), in a separate file, or none",
     )
+    _add_class(parser)
     add_pictures(parser)
+
+
+def _add_class(parser: argparse.ArgumentParser) -> None:
+    group = parser.add_argument_group("for a class, whose list says version and layout")
+    group.add_argument(
+        "--class",
+        dest="class_list",
+        type=Path,
+        metavar="FILE.csv",
+        help="a sheet for each pupil of the list, with the name, and the answers by name",
+    )
+    group.add_argument("--vary", action="store_true", help="other numbers for every pupil")
+    parser.set_defaults(misused=parser.error)
+
+
+def _check_class(options: argparse.Namespace) -> None:
+    """Ends with a message where options do not go with a class list, or want one."""
+    if options.class_list is None:
+        if options.vary:
+            options.misused("--vary goes with --class: numbers vary from pupil to pupil")
+        return
+    for given, name in ((options.only, "--only"), (options.version, "--version")):
+        if given:
+            options.misused(f"{name} does not go with --class: the list says what each pupil gets")
+    if len(options.layout) > 1:
+        options.misused("with --class one --layout can be given, for pupils without one")
 
 
 def _make(options: argparse.Namespace) -> int:
     from typeset.press.making import Order, make_week
+    from typeset.press.print_page import lines_of
     from typeset.terminal import Progress, document_line
 
+    _check_class(options)
     to: Path = options.to or Path("printed") / options.week.resolve().name
     remarks: list[Remark] = []
     with Progress() as progress:
@@ -73,6 +102,8 @@ def _make(options: argparse.Namespace) -> int:
             progress.begin,
             remarks.append,
             options.answers,
+            options.class_list,
+            options.vary,
         )
         results = make_week(order)
     say_remarks(remarks)
@@ -83,6 +114,9 @@ def _make(options: argparse.Namespace) -> int:
         say(document_line(to / result.made.file, result))
         for note in result.notes:
             say(f"    {note}")
+    say("")
+    for line in lines_of(options.week, [result.made for result in results]):
+        say(line)
     return DONE
 
 

@@ -9,7 +9,7 @@ import argparse
 from pathlib import Path
 
 from typeset.verbs.adding import Verbs, add_pictures, add_verb
-from typeset.verbs.telling import DONE, WRONG, failed, found, say
+from typeset.verbs.telling import DONE, WRONG, failed, found, say, say_error
 
 
 def add_proof(verbs: Verbs) -> None:
@@ -25,15 +25,24 @@ def add_proof(verbs: Verbs) -> None:
     parser.add_argument(
         "--week", type=Path, metavar="WEEK", help="the content, where it is not the recorded one"
     )
+    parser.add_argument(
+        "--class",
+        dest="class_list",
+        type=Path,
+        metavar="FILE.csv",
+        help="the class list, where sheets with names are to be read",
+    )
     parser.add_argument("--json", action="store_true", help="findings as JSON, for other programs")
     add_pictures(parser)
 
 
 def _proof(options: argparse.Namespace) -> int:
-    from typeset.press.checking import proof_made
+    from typeset.press.checking import left_unread, proof_made
     from typeset.press.reporting import findings_json, write_pictures
 
-    count, findings = proof_made(options.target, options.week)
+    count, findings = proof_made(options.target, options.week, options.class_list)
+    for name in () if options.class_list else left_unread(options.target):
+        say_error(f"{name}: not read, since it carries names; say --class FILE.csv")
     if options.pictures:
         write_pictures(findings, _pdfs(options.target), options.pictures)
     if options.json:
