@@ -1,6 +1,7 @@
 """Remarks on a solved week: worth a look, never an error, never a reason to stop.
 
-Content beyond the year group's curriculum, and sets of practice that do not grow harder.
+Content beyond the year group's curriculum, sets of practice that do not grow harder, and tasks
+that may need care at home.
 """
 
 from __future__ import annotations
@@ -8,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import pairwise
 
+from typeset.arithmetic.cautions import suggestions
 from typeset.arithmetic.curriculum import beyond_year
 from typeset.arithmetic.demand import demand_of_set
 from typeset.arithmetic.lessons import SolvedLesson, SolvedPractise, SolvedProblem, SolvedWeek
@@ -26,6 +28,7 @@ def remarks_on(solved: SolvedWeek) -> tuple[Remark, ...]:
         if year is not None:
             found += _beyond(lesson, year)
         found += _sets_out_of_order(lesson)
+        found += _care(lesson)
     order = {lesson.lesson.place.file: index for index, lesson in enumerate(solved.lessons)}
     return tuple(sorted(found, key=lambda each: (order.get(each.place.file, 0), each.place)))
 
@@ -41,6 +44,17 @@ def _beyond(lesson: SolvedLesson, year: int) -> Iterator[Remark]:
         questions = "question" if len(problems) == 1 else "questions"
         text = f"{questions} {numbers}, for Year {year}: {words} ({_SOURCE})"
         yield Remark(problems[0].content.place, text)
+
+
+def _care(lesson: SolvedLesson) -> Iterator[Remark]:
+    """What families may have to be told to take care with."""
+    for each in suggestions(lesson):
+        wanted = ", ".join(each.cautions)
+        text = (
+            f"question {each.number} speaks of '{each.word}'; if it may lead pupils to try it, "
+            f"write 'cautions: [{wanted}]', so that the letter to the families says so"
+        )
+        yield Remark(each.place, text)
 
 
 def _sets_out_of_order(lesson: SolvedLesson) -> Iterator[Remark]:
