@@ -31,11 +31,12 @@ from typeset.documents.letter import Answers, letter_blocks
 from typeset.documents.numbering import footless, stage_anchor, with_feet
 from typeset.documents.task_sheet import lay_out_sheet
 from typeset.documents.versions import Versions, version_mark
+from typeset.errors import FitError
 from typeset.quantities.inline import words
 from typeset.setting.blocks import Block, Column, Spacing, text_block
 from typeset.setting.frames import Bookmark, Document, Numbering, Page, PageLabels, Role
 from typeset.setting.linked import Linked
-from typeset.setting.pages import PageFrame, PageLayout, flow
+from typeset.setting.pages import Compose, PageFrame, PageLayout, fill_sides, flow
 from typeset.setting.paragraphs import natural_width_pt
 from typeset.setting.pieces import hanging, text
 from typeset.setting.stretch import Stretch
@@ -46,9 +47,9 @@ LETTER_ANCHOR = "letter"
 # A letter is read on one side; lines closer than a pupils' sheet has them.
 _LETTER_LEADING = 1.35
 _LETTER_SPACING = Spacing(
-    inner=Stretch(0.25, 0.4, 0.7),
-    paragraph=Stretch(0.5, 0.7, 1.1),
-    heading=Stretch(0.9, 1.2, 2.0),
+    inner=Stretch(0.12, 0.4, 0.7),
+    paragraph=Stretch(0.35, 0.7, 1.1),
+    heading=Stretch(0.7, 1.2, 2.0),
 )
 _TO_TEXT_EMS = 1.2
 
@@ -85,6 +86,7 @@ def compose_home_pack(
         pages=pages,
         type_size_pt=min(part.layout.type_size_pt for part in sheets),
         fingerprint=solved.week.fingerprint,
+        tagged=True,
         bookmarks=(*pack.bookmarks(), *(pack.answer_bookmarks() if back else ())),
         labels=_labels(front, sheets, back),
     )
@@ -101,6 +103,7 @@ def compose_home_answers(solved: SolvedWeek, layout: Layout) -> tuple[Document, 
         pages=_numbered_through([part]),
         type_size_pt=part.layout.type_size_pt,
         fingerprint=solved.week.fingerprint,
+        tagged=True,
         bookmarks=tuple(pack.answer_bookmarks()),
     )
     return document, _as_one([part], document)
@@ -126,6 +129,17 @@ def _as_one(parts: Sequence[_Part], document: Document) -> PageLayout:
     fills = tuple(fill for part in parts for fill in part.layout.fills)
     looseness = tuple(each for part in parts for each in part.layout.looseness)
     return PageLayout(document.pages, document.type_size_pt, fills, looseness)
+
+
+def _on_one_side(compose: Compose, frame: PageFrame, size_pt: float) -> PageLayout:
+    """On one side where that can be, its lines closer if need be; else on as many as it takes."""
+    flowing = flow(compose, frame, size_pt)
+    if len(flowing.pages) == 1:
+        return flowing
+    try:
+        return fill_sides(compose, frame, 1, (size_pt,))
+    except FitError:
+        return flowing
 
 
 @dataclass(frozen=True, slots=True)
@@ -172,7 +186,7 @@ class _Pack:
             letter = letter_blocks(self.composer, self.solved, self.answers, column)
             return [*letter, *self.contents(sheets, sides, column)]
 
-        return _Part(flow(blocks, footless(frame), self.letter_size_pt), frame)
+        return _Part(_on_one_side(blocks, footless(frame), self.letter_size_pt), frame)
 
     def contents(self, sheets: Sequence[_Part], sides: int, column: Column) -> Iterator[Block]:
         """A line for every sheet, and one for the answers, each leading there."""
