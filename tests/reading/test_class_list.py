@@ -115,3 +115,9 @@ def test_complaints_never_repeat_a_name(tmp_path: Path) -> None:
 def test_a_missing_list_is_a_message(tmp_path: Path) -> None:
     with pytest.raises(OutputError, match="there is no class list"):
         read_class_list(tmp_path / "nowhere.csv")
+
+
+def test_the_sample_list_has_invented_names_alone() -> None:
+    found = read_class_list(Path(__file__).parents[2] / "content" / "tern-class.csv")
+    assert tuple(pupil.name for pupil in found.pupils) == NAMES
+    assert found.versions == ("support", "core", "stretch")
