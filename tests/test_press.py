@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import re
 import shutil
 import signal
 import subprocess
@@ -17,6 +18,9 @@ from typeset.press import making
 from typeset.press.making import Order, make_week
 from typeset.proofing import Finding
 from typeset.reading.new_week import start_week
+
+
+LITTLE_WEEK = Path(__file__).parent / "proofing" / "week"
 
 
 @pytest.fixture
@@ -142,3 +146,19 @@ def test_a_record_keeps_what_was_made_before(week: Path, tmp_path: Path) -> None
     shutil.rmtree(to)
     with pytest.raises(OutputError, match="holds no made"):
         read_record(tmp_path)
+
+
+@pytest.mark.parametrize(
+    ("only", "lesson", "told"),
+    [
+        ("home pack", "tuesday", "leave out --lesson"),
+        ("own problems", None, "write 'own problems:' into a lesson"),
+        ("answer booklet", "tuesday", "leave out --lesson or ask for something else"),
+    ],
+)
+def test_nothing_to_make_is_said_before_a_folder_is_made(
+    only: str, lesson: str | None, told: str, tmp_path: Path
+) -> None:
+    with pytest.raises(OutputError, match=re.escape(told)):
+        make_week(Order(LITTLE_WEEK, tmp_path / "to", lesson, only))
+    assert not (tmp_path / "to").exists()

@@ -30,7 +30,7 @@ from typeset.press.print_page import print_job
 from typeset.press.record import RECORD, Made, with_earlier, write_record
 from typeset.press.reporting import write_pictures
 from typeset.proofing import Finding
-from typeset.reading.content import CORE, END
+from typeset.reading.content import CORE, END, HOME_PACK, OWN_PROBLEMS
 from typeset.reading.week import read_week
 from typeset.setting.pdf import write_pdf
 
@@ -105,7 +105,22 @@ def _planned(order: Order) -> tuple[SolvedWeek, tuple[Job, ...]]:
     packs = order.versions or (CORE,)
     sheets = order.versions or week.versions
     wanted = Wanted(kinds, sheets, order.lesson, packs, order.answers)
-    return versions.core, plan_jobs(versions, layouts, wanted)
+    jobs = plan_jobs(versions, layouts, wanted)
+    if not jobs:
+        raise OutputError(_nothing_of(kinds, order.lesson))
+    return versions.core, jobs
+
+
+def _nothing_of(kinds: Sequence[str], lesson: str | None) -> str:
+    """Why there is nothing to make: a week's own file for one lesson, or content that is not
+    there."""
+    where = f"the lesson '{lesson}'" if lesson else "the week"
+    what = f"{where} gives no {' or '.join(kinds)}"
+    if HOME_PACK in kinds and lesson:
+        return f"{what}; a home pack is for the whole week, so leave out --lesson"
+    if OWN_PROBLEMS in kinds:
+        return f"{what}; write 'own problems:' into a lesson"
+    return f"{what}; leave out --lesson or ask for something else"
 
 
 def _planned_class(order: Order, class_list: Path) -> tuple[SolvedWeek, tuple[Job, ...]]:
