@@ -222,17 +222,19 @@ class _Sheet:
         )
 
     def _spot(self, stage: SolvedSpot, column: Column) -> Iterator[Block]:
-        """The story, the wrong working in a frame, and room to put it right."""
+        """The story, the wrong working in a frame, and room to put it right (maybe begun)."""
         instruction = self.composer.say("instructions", "spot", pupil=stage.pupil)
         yield from self._opening("spot", instruction, column)
         source = stage.problem.content.id
+        starter = starter_of(self.composer, stage.problem, Space.WORKING)
         space = answer_space_of(self.composer, stage.problem, Space.WORKING)
 
         def body(inner: Column) -> list[Piece]:
-            pieces: list[Piece] = [self._wrong_working(stage, inner)]
-            if space is not None:
-                pieces.append(answer_space(space, inner.style, inner.width_pt, source))
-            return pieces
+            rooms = [room for room in (starter, space) if room is not None]
+            return [
+                self._wrong_working(stage, inner),
+                *(answer_space(room, inner.style, inner.width_pt, source) for room in rooms),
+            ]
 
         yield _numbered(stage.problem, body, column)
 

@@ -16,8 +16,10 @@ from typeset.drawing.boxes import Point
 from typeset.drawing.labels import Label
 from typeset.errors import FitError
 
-# White between neighbouring labels, in points.
+# White between neighbouring labels, in points; in a row at least this share of their height,
+# which is nearly two word spaces: '0' and '20 km' must not read as '0 20 km'.
 CLEAR_PT = 4.0
+_CLEAR_SHARE = 0.5
 # The slot that a leader takes between labels.
 _SLOT_PT = 1.0
 _FAN_LEAST_PT = 4.0
@@ -126,11 +128,12 @@ def _in_rows(
     paths: list[list[Point]] = [[(x, 0.0)] for x in at]
     spots: dict[int, Spot] = {}
     height = 0.0
+    clear = max([CLEAR_PT, *(_CLEAR_SHARE * label.height_pt for label in labels)])
     for row in range(count):
         members = [i for i in range(len(labels)) if i % count >= row]
         here = [i for i in members if i % count == row]
         widths = [labels[i].width_pt if i in here else _SLOT_PT for i in members]
-        centres = one_row([at[i] for i in members], widths, *room)
+        centres = one_row([at[i] for i in members], widths, *room, clear)
         if centres is None:
             return None
         moved_by = max(abs(x - at[i]) for i, x in zip(members, centres, strict=True))

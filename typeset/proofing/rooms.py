@@ -16,6 +16,8 @@ from typeset.proofing.regions import Region, question_regions
 from typeset.reading.content import Space
 
 _SLACK_PT = 0.3 * MM_PT
+# A frame to draw in; a box for one number is 14 mm wide.
+_LEAST_FRAME_MM = 20.0
 # From one answer to the next, as ruled lines are (common practice, no source).
 _LEAST_BETWEEN_RULES_MM = 8.0
 # A box for one number: a figure by hand needs about as much as a ruled line (common practice).
@@ -184,12 +186,12 @@ class _Room:
 
 
 def _is_frame(stroke: Stroke) -> bool:
-    """An empty rectangle much larger than a box for a number."""
+    """An empty rectangle larger than a box for a number."""
     return (
         stroke.shape == "rect"
         and stroke.stroked
         and not stroke.filled
-        and (stroke.box.width > 40 * MM_PT)
+        and stroke.box.width > _LEAST_FRAME_MM * MM_PT
     )
 
 

@@ -200,6 +200,7 @@ class _Sheet:
             yield passage(about, Part.WORKING, step.sentence, place, keeps=about)
             if step.equation is not None:
                 yield passage(about, Part.WORKING, (step.equation.written(),), place, keeps=about)
+        yield from self.begun(stage.problem, Space.WORKING)
         yield from self.room(stage.problem, Space.WORKING)
 
     def sorted_question(self, problem: SolvedProblem) -> Iterator[Passage]:
