@@ -19,7 +19,6 @@ from typeset.press.making import Order, make_week
 from typeset.proofing import Finding
 from typeset.reading.new_week import start_week
 
-
 LITTLE_WEEK = Path(__file__).parent / "proofing" / "week"
 
 
