@@ -180,12 +180,30 @@ def _help(composer: Composer, entry: Entry, column: Column) -> Piece | None:
     model = _model(figure, problem.content.id, column, beside=bool(mistakes))
     if not mistakes:
         return model
+    beside = _listening_beside(composer, mistakes, model, column, problem.content.id)
+    if beside is not None:
+        return beside
+    listening = _listening(composer, mistakes, column, problem.content.id)
+    return stack((model, listening), column.gap(column.spacing.inner))
+
+
+def _listening_beside(
+    composer: Composer,
+    mistakes: Sequence[MistakenWorking],
+    model: Piece,
+    column: Column,
+    source: str,
+) -> Piece | None:
+    """The mistakes at the right of the model; None where too little room is left for them."""
     gap = column.spacing.column * column.style.size_pt
     rest = column.width_pt - model.width_pt - gap
     if rest < cell_width_pt(2, column) - gap:
-        listening = _listening(composer, mistakes, column, problem.content.id)
-        return stack((model, listening), column.gap(column.spacing.inner))
-    listening = _listening(composer, mistakes, column.narrowed(rest), problem.content.id)
+        return None
+    try:
+        listening = _listening(composer, mistakes, column.narrowed(rest), source)
+    except FitError:
+        # A number with a long unit may be wider than what is left.
+        return None
     return Columns((model, listening), gap)
 
 
