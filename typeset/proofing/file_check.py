@@ -235,11 +235,19 @@ class _File:
 
     def objects(self, facts: FileFacts) -> Iterator[Finding]:
         """Every object of the file, used or not."""
+        links = {
+            each.idnum
+            for page in self.reader.pages
+            for each in list.__iter__(page.get("/Annots", ArrayObject()))
+            if isinstance(each, IndirectObject)
+        }
         for number, each in self.every_object():
             if isinstance(each, StreamObject) and number not in self.accounted:
                 yield self.finding("the file holds data that belongs to no page and no font")
             for path, text in _strings(each, ""):
                 is_led = path in ("/Title", "/P") and text in facts.texts
+                # What a link says is held against the words that it lies on (navigation.py).
+                is_led |= path == "/Contents" and facts.navigates and number in links
                 if text.strip() and not is_led and not self.is_known(number, path):
                     yield self.finding(f"the file holds the text '{text[:80]}' ({path})")
             for action in _actions(each):

@@ -39,6 +39,7 @@ from typeset.proofing.order import Order, nouns_of
 from typeset.proofing.page_marks import ReadDocument, ReadPage
 from typeset.proofing.proof import in_order, proof_pages, unreadable
 from typeset.proofing.read_back import Unreadable, read_document
+from typeset.proofing.structure_check import faults_of, with_structure
 from typeset.reading.content import END
 
 # A pack is sent by e-mail, where many are sent at once.
@@ -68,12 +69,15 @@ def proof_home_answers(
 def _proof(pdf: Path | bytes, pack: _Pack, title: str) -> list[Finding]:
     data = pdf if isinstance(pdf, bytes) else pdf.read_bytes()
     week = pack.solved.week
-    facts = FileFacts(title, week.title, week.fingerprint, navigates=True, texts=pack.texts())
+    facts = FileFacts(
+        title, week.title, week.fingerprint, navigates=True, texts=pack.texts(), tagged=True
+    )
     try:
         findings = list(check_file(data, pack.name, facts))
-        document = read_document(data, pack.name)
+        document = with_structure(read_document(data, pack.name), data)
         starts = tuple(_starts(document, pack))
         findings += _parts_amiss(document, pack, starts)
+        findings += faults_of(document)
         findings += check_navigation(data, document, pack.navigation(document, starts))
     except Unreadable as error:
         return [unreadable(pack.name, error)]
@@ -262,7 +266,10 @@ def _parts_amiss(document: ReadDocument, pack: _Pack, starts: Sequence[int]) -> 
             yield Finding(pack.name, 0, None, f"{name} is missing", "", "", "order")
             continue
         order = replace(order, pages_before=start, pages_in_all=count)
-        for each in proof_pages(numbered(pack.name, pages), order):
+        part = numbered(pack.name, pages)
+        if document.structure is not None:
+            part = replace(part, structure=document.structure.within(start, len(pages)))
+        for each in proof_pages(part, order):
             yield replace(each, page=start + max(each.page, 1))
 
 

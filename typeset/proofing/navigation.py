@@ -24,6 +24,9 @@ from typeset.proofing.read_back import Unreadable
 _SLACK_PT = 1.0
 _MARK_KEYS = {"/Title", "/Parent", "/Prev", "/Next", "/First", "/Last", "/Count", "/Dest"}
 _LINK_KEYS = {"/Type", "/Subtype", "/Rect", "/Border", "/Dest", "/Contents"}
+_LINK_KEYS |= {"/F", "/StructParent"}
+# Printed with its page, neither hidden nor locked (ISO 32000-1, table 165).
+_PRINTED = 4
 # More bookmarks than a year of weeks has: the list runs in a circle.
 _MOST_MARKS = 2000
 
@@ -178,8 +181,13 @@ def _check_lines(reader: _Reader, expected: Sequence[Line]) -> Iterator[Finding]
         box = _box(link, page)
         words = [word for word in page.words if box is not None and box.holds(*word.box.centre)]
         place = reader.place(link.get("/Dest"))
-        if link.get("/Subtype") != "/Link" or set(link) - _LINK_KEYS or place.page == 0:
+        told = str(link.get("/Contents", ""))
+        is_plain = not set(link) - _LINK_KEYS and link.get("/F", _PRINTED) == _PRINTED
+        if link.get("/Subtype") != "/Link" or not is_plain or place.page == 0:
             what = "something on the page is neither text nor a link within the document"
+            yield reader.finding(page.number, what, "", box)
+        elif told and "".join(told.split()) != "".join(word.text for word in words):
+            what = f"a link on '{' '.join(word.text for word in words)}' is told as '{told[:80]}'"
             yield reader.finding(page.number, what, "", box)
         else:
             groups.setdefault((page.number, place), []).extend(words)

@@ -22,7 +22,7 @@ from typeset.proofing.paper_check import check_paper
 from typeset.proofing.print_quality import check_print
 from typeset.proofing.read_back import Unreadable
 from typeset.proofing.rooms import check_rooms
-from typeset.proofing.structure_check import check_structure, with_structure
+from typeset.proofing.structure_check import check_structure, faults_of, with_structure
 from typeset.proofing.telling import tell_account
 from typeset.proofing.values import check_values
 
@@ -39,6 +39,7 @@ def proof(pdf: Path | bytes, order: Order) -> list[Finding]:
         document, about_papers = order.lies_on.read(data, order.name)
         if order.facts.tagged:
             document = with_structure(document, data)
+            findings += faults_of(document)
         found = (on_paper(each, document) for each in proof_pages(document, order))
         findings += [*about_papers, *found]
     except Unreadable as error:

@@ -47,7 +47,6 @@ def check_structure(
 ) -> Iterator[Finding]:
     """Findings about the structure as far as it tells these pages of a tagged document."""
     check = _Check(document, account, structure)
-    yield from (check.finding(fault) for fault in structure.faults)
     yield from check.texts()
     if structure.sections:
         yield from check.drawn()
@@ -64,6 +63,12 @@ def with_structure(document: ReadDocument, data: bytes) -> ReadDocument:
     except Exception as error:
         # A damaged or foreign file can make the reader fail in any way.
         raise Unreadable(f"{type(error).__name__}: {error}") from error
+
+
+def faults_of(document: ReadDocument) -> Iterator[Finding]:
+    """What is wrong with the structure of a whole file as a tree."""
+    for fault in document.structure.faults if document.structure is not None else ():
+        yield Finding(document.name, 0, None, fault, "", "", "structure")
 
 
 @dataclass(frozen=True, slots=True)
@@ -129,9 +134,13 @@ class _Check:
         """Titles, headings, numbers, figures and text are told as what they are."""
         owners = self._owners()
         for index, passage in enumerate(self.account.passages):
-            for place, word in enumerate(self.account.words_of(index)):
+            words = self.account.words_of(index)
+            in_label = True
+            for word in words:
                 owner = owners.get((word.page, word.order))
-                if owner is None or not _fits(passage.part, owner, is_first=place == 0):
+                # A text may begin with the label of its entry, but not be one.
+                in_label &= owner is not None and "Lbl" in owner.path and word is not words[-1]
+                if owner is None or not _fits(passage.part, owner, in_label):
                     tag = owner.tag if owner is not None else "decoration"
                     what = f"{passage.about} is told to a screen reader as '{tag}'"
                     yield self.finding(what, f"it is {passage.part.value}", word.page)
@@ -204,7 +213,7 @@ def _drawn_on(page: ReadPage) -> list[Glyph | Stroke]:
 _Content = dict[Mark, tuple[list[Glyph], list[Stroke]]]
 
 
-def _fits(part: Part, owner: ReadElement, is_first: bool) -> bool:
+def _fits(part: Part, owner: ReadElement, in_label: bool) -> bool:
     """True where an element may hold a word of such a part."""
     path = owner.path
     held = next((tag for tag in reversed(path) if tag not in ("Span", "Link")), "")
@@ -218,7 +227,7 @@ def _fits(part: Part, owner: ReadElement, is_first: bool) -> bool:
         case Part.FIGURE:
             return held == "Figure"
         case _:
-            return held in ("P", "Formula") or (held == "Lbl" and is_first)
+            return held in ("P", "Formula") or (held == "Lbl" and in_label)
 
 
 def _heard(element: ReadElement, content: _Content) -> Iterator[str]:

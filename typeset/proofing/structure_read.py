@@ -7,7 +7,7 @@ of which has to be a known one, and set against the marked content that the page
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any, TypeAlias
 
 from pypdf import PdfReader
@@ -46,6 +46,22 @@ class ReadStructure:
     # Every section in the order in which it is told.
     sections: list[Mark] = field(default_factory=list)
     faults: list[str] = field(default_factory=list)
+
+    def within(self, first: int, count: int) -> ReadStructure:
+        """What is told on `count` pages from `first` (from 0) on, counted from 0 again.
+
+        Elements without a section of their own stay; faults of the whole tree are left out.
+        """
+
+        def here(marks: list[Mark]) -> list[Mark]:
+            return [(page - first, n) for page, n in marks if first <= page < first + count]
+
+        elements = [
+            replace(each, marks=here(each.marks))
+            for each in self.elements
+            if not each.marks or here(each.marks)
+        ]
+        return ReadStructure(elements, here(self.sections))
 
     @property
     def marks(self) -> dict[Mark, ReadElement]:
