@@ -77,6 +77,21 @@ def test_sheets_tell_their_version_where_the_class_has_several(week: Path, tmp_p
     assert feet == ["Ropes · Monday · gull", "Ropes · Monday · puffin"]
 
 
+def test_questions_alike_on_every_sheet_are_told(week: Path, tmp_path: Path) -> None:
+    """7 buckets and 84 mackerel are typed; with two values there are only so many others."""
+    lesson = week / "monday.yaml"
+    text = lesson.read_text(encoding="utf-8")
+    lesson.write_text(text.replace("groups: 3..9 crates", "groups: 4 crates or 4 crates"))
+    fixed = lesson.read_text(encoding="utf-8").replace(
+        "12..48 step 6 floats", "12 floats or 12 floats"
+    )
+    lesson.write_text(fixed, encoding="utf-8")
+    pupils = class_of(tmp_path, "Asha,,", "Nell,,", "Rhys,,", "Yuki,,")
+    _, jobs = plan_class(ClassOrder(week, pupils, varied=True))
+    _, pages = jobs[0].compose()
+    assert pages.notes[-1].startswith("question 1 has the same numbers on every sheet")
+
+
 def test_an_unknown_lesson_gets_the_nearest(week: Path, tmp_path: Path) -> None:
     with pytest.raises(OutputError, match="did you mean 'monday'"):
         plan_class(ClassOrder(week, class_of(tmp_path, "Asha,,"), lesson="munday"))

@@ -20,6 +20,7 @@ from tests.proofing.making_class import (
     sheets_of,
 )
 from tests.proofing.planting import Lines, redraw, runs_of
+from typeset.setting.frames import Duplex
 from typeset.setting.pdf import write_pdf
 
 FEW = NAMES[:4]
@@ -163,6 +164,12 @@ def test_a_wrong_digit_on_one_sheet_is_found_on_its_page() -> None:
 def test_a_name_in_the_description_is_found() -> None:
     document = replace(composed(sheets_of(FEW)), subject="Asha, Tomasz, Imogen, Kofi")
     assert any("subject is 'Asha," in each for each in told(write_pdf(document)))
+
+
+def test_a_printer_asked_for_the_wrong_edge_is_found() -> None:
+    document = replace(composed(sheets_of(FEW)), duplex=Duplex.SHORT_EDGE)
+    (finding,) = told(write_pdf(document))
+    assert "asks the printer for 'DuplexFlipShortEdge'" in finding
 
 
 def test_a_damaged_file_is_a_finding() -> None:

@@ -8,10 +8,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from typeset.arithmetic.names import listed
 from typeset.documents.class_work import PupilsSheet
 from typeset.documents.layout import Layout
 from typeset.documents.task_sheet import compose_task_sheet
 from typeset.documents.wording import phrase
+from typeset.quantities.inline import plain
 from typeset.setting.frames import Document, Duplex, Page
 from typeset.setting.pages import PageLayout
 
@@ -61,6 +63,26 @@ def _notes(of_sheets: Sequence[Sequence[str]]) -> tuple[str, ...]:
     told = [f"{note} ({_sheets(count)})" for note, count in counts.items()]
     rest = len(told) - _MOST_NOTES
     return (*told[:_MOST_NOTES], *([f"and {rest} more notes like these"] if rest > 0 else []))
+
+
+def same_for_all(sheets: Sequence[PupilsSheet]) -> list[str]:
+    """What a teacher should know who wants other numbers for every pupil: the questions that
+    all pupils with the same version have alike."""
+    told: dict[tuple[str, int], list[str]] = {}
+    for each in sheets:
+        for problem in each.lesson.problems():
+            key = (each.solved.version.value, problem.number)
+            told.setdefault(key, []).append(plain(problem.story))
+    alike = {
+        number
+        for (_, number), stories in told.items()
+        if len(stories) > 1 and len(set(stories)) == 1
+    }
+    if not alike:
+        return []
+    numbers = listed([str(number) for number in sorted(alike)], "and")
+    what = f"question {numbers} has" if len(alike) == 1 else f"questions {numbers} have"
+    return [f"{what} the same numbers on every sheet of a version; ranges would vary them"]
 
 
 def _sheets(count: int) -> str:

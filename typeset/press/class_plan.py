@@ -21,7 +21,7 @@ from typeset.documents.answer_grid import compose_answer_grid
 from typeset.documents.class_work import PupilsSheet, paper_key
 from typeset.documents.layout import Layout
 from typeset.documents.layout_files import find_layout
-from typeset.documents.named_set import compose_named_set
+from typeset.documents.named_set import compose_named_set, same_for_all
 from typeset.documents.versions import Versions
 from typeset.press.class_check import check_pupils, check_variation
 from typeset.press.plan import Job, check_lesson
@@ -147,10 +147,12 @@ class _ClassPlanner:
 
         def compose() -> tuple[Document, PageLayout]:
             document, pages = compose_named_set(own(), usual)
-            if len(own()) == everybody:
-                return document, pages
-            note = f"{len(own())} of {everybody} sheets: those on this kind of paper"
-            return document, replace(pages, notes=(note, *pages.notes))
+            notes = list(pages.notes)
+            if len(own()) < everybody:
+                notes.insert(0, f"{len(own())} of {everybody} sheets: those on this kind of paper")
+            if self.varied:
+                notes += same_for_all(own())
+            return document, replace(pages, notes=tuple(notes))
 
         def proof(pdf: bytes) -> list[Finding]:
             return proof_named_set(pdf, file, own(), usual)

@@ -6,7 +6,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
+from io import BytesIO
 from pathlib import Path
+from typing import Any
+
+from pypdf import PdfReader
 
 from typeset.documents.class_work import PupilsSheet
 from typeset.documents.layout import Layout
@@ -35,6 +39,7 @@ def proof_named_set(
     data = pdf if isinstance(pdf, bytes) else pdf.read_bytes()
     try:
         findings = list(check_file(data, name, _facts(sheets[0], layout)))
+        findings += _duplex(data, name, sheets[0].layout)
         document = read_document(data, name)
     except Unreadable as error:
         return [unreadable(name, error)]
@@ -65,6 +70,17 @@ def _facts(first: PupilsSheet, layout: Layout) -> FileFacts:
     week = first.solved.week
     title = f"{first.lesson.lesson.title} – {said(layout, 'class', 'set')}"
     return FileFacts(title, week.title, week.fingerprint)
+
+
+def _duplex(data: bytes, name: str, layout: Layout) -> Iterator[Finding]:
+    """The file asks the printer for both sides, flipped as the layout says (ISO 32000-1, table
+    150)."""
+    wanted = "/DuplexFlipLongEdge" if layout.backs == "long edge" else "/DuplexFlipShortEdge"
+    preferences: Any = PdfReader(BytesIO(data)).root_object.get("/ViewerPreferences", {})
+    asked = str(preferences.get_object().get("/Duplex", "no duplex") if preferences else "")
+    if asked != wanted:
+        what = f"the file asks the printer for '{asked.lstrip('/')}'"
+        yield Finding(name, 0, None, what, wanted.lstrip("/"), "", "page")
 
 
 def _layouts(sheets: Iterable[PupilsSheet]) -> tuple[Layout, ...]:
