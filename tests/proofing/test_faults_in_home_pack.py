@@ -151,6 +151,21 @@ def a_bookmark_that_nothing_shows(writer: PdfWriter) -> None:
     writer.pages[0]["/Resources"][NameObject("/Quay")] = writer._add_object(lost)  # type: ignore[index]  # pypdf types no deeper
 
 
+@in_the_file("is told as '75'")
+def a_link_told_as_an_answer(writer: PdfWriter) -> None:
+    link_of(writer, 0)[NameObject("/Contents")] = TextStringObject("75")
+
+
+@in_the_file("neither text nor a link within")
+def a_link_that_is_not_printed(writer: PdfWriter) -> None:
+    link_of(writer, 0)[NameObject("/F")] = NumberObject(2)
+
+
+@in_the_file("way back from the pages do not agree")
+def a_link_of_another_element(writer: PdfWriter) -> None:
+    link_of(writer, 0)[NameObject("/StructParent")] = NumberObject(1)
+
+
 @in_the_file("the page is called 'B-1'; 'A-1'")
 def a_page_label_wrong(writer: PdfWriter) -> None:
     labels = writer._root_object["/PageLabels"].get_object()["/Nums"]  # type: ignore[index]  # pypdf types no deeper
