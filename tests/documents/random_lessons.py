@@ -79,7 +79,7 @@ def written(folder: Path, seed: int) -> str:
         (folder / "layouts").mkdir()
         odd = folder / "layouts" / "odd.yaml"
         odd.write_text(yaml.safe_dump(_layout(rng), sort_keys=False), encoding="utf-8")
-    return rng.choices(VERSIONS, (1, 14, 1))[0]
+    return rng.choices(VERSIONS, (1, 24, 1))[0]
 
 
 def _as_yaml(typed: Mapping[str, Any]) -> str:
@@ -226,7 +226,7 @@ def _pattern(rng: random.Random) -> Typed:
     """A problem with numbers of any size."""
     unit = rng.choice(["floats", "gulls", "m", "kg", "litres", "lighthouse-keepers"])
     first, second = _number(rng), _number(rng)
-    match rng.randrange(7):
+    match rng.randrange(9):
         case 0:
             return {
                 "structure": "equal groups",
@@ -262,6 +262,21 @@ def _pattern(rng: random.Random) -> Typed:
                 "total": f"{_grouped(first * 7)} m",
                 "groups": "7 boats",
                 "story": "Share {total} of rope between {groups}.",
+            }
+        case 5:
+            # A story of one word.
+            return {
+                "structure": "missing number",
+                "sentence": f"{first} + _ = {first + second}",
+                "story": "{sentence}",
+            }
+        case 6:
+            return {
+                "structure": "equal groups",
+                "groups": f"{rng.randrange(2, 9)}..12 boats",
+                "each": f"12..{rng.randrange(20, 99)} {unit}",
+                "such that": "the answer is at least 60",
+                "story": "{groups} haul {each} each. How much is that in all?",
             }
         case _:
             return _ratio(rng, 1, rng.randrange(2, 20), rng.choice(["whole", "difference"]))

@@ -1,6 +1,6 @@
 """Random lessons either become pages that keep every law, or are refused with clear advice.
 
-The ordinary run tries some hundreds. More on request, with the counts told at the end:
+The ordinary run tries 150 (about 40 s). More on request, with the counts told at the end:
 
     TYPESET_LESSONS=5000 python -m pytest tests/documents/test_random_lessons.py \\
         --log-cli-level=INFO
@@ -18,6 +18,7 @@ import re
 from collections import Counter
 from dataclasses import replace
 from pathlib import Path
+from typing import get_args
 
 import pytest
 
@@ -25,6 +26,7 @@ from tests.documents.page_boxes import Sheet
 from tests.documents.page_laws import broken_laws
 from tests.documents.random_lessons import ORDINARY, unused_figure, written
 from typeset.arithmetic.building import solve_week
+from typeset.arithmetic.figures import Figure
 from typeset.arithmetic.lessons import SolvedLesson, SolvedPractise, SolvedSet, SolvedWeek
 from typeset.arithmetic.variation.wishes import Version
 from typeset.documents.answer_booklet import compose_answer_booklet
@@ -39,12 +41,14 @@ from typeset.setting.frames import Document
 from typeset.setting.pages import PageLayout
 from typeset.setting.pdf import write_pdf
 
-_ORDINARY_RUN = 200
+_ORDINARY_RUN = 150
 _ASKED = os.environ.get("TYPESET_LESSONS", str(_ORDINARY_RUN))
 _FIRST, _, _LAST = _ASKED.rpartition("..")
 SEEDS = range(int(_FIRST), int(_LAST) + 1) if _FIRST else range(int(_LAST))
 # One lesson in so many is made anew from its files, and is written as PDF and proofed.
 _AGAIN, _PROOFED = 8, 12
+# So many lessons bring out every kind of figure.
+_LONG_RUN = 1000
 # More lessons than this refused in our own layouts would be a fault of the setting.
 _MOST_REFUSED = 0.15
 # What every refusal says, by its cause; one that says nothing of the kind is a fault.
@@ -85,7 +89,7 @@ def test_a_random_lesson_keeps_every_law_or_is_refused_clearly(seed: int, tmp_pa
     except FitError as error:
         _tell_refusal(layout, error)
         return
-    _tell_pages(layout, made[1])
+    _tell_pages(layout, made[1], lesson)
     _check(solved, lesson, layout, made)
     if seed % _AGAIN == 0:
         again, same_layout = _solved(tmp_path, seed, is_written=True)
@@ -104,6 +108,9 @@ def test_few_lessons_are_refused_in_our_own_layouts() -> None:
         _LOG.info("%6d  %s", TALLY[what], what)
     sheets, refused = TALLY["ordinary: sheets"], TALLY["ordinary: refused"]
     assert refused <= _MOST_REFUSED * (sheets + refused) + 1
+    if len(SEEDS) >= _LONG_RUN:
+        drawn = {what.removeprefix("figures: ") for what in TALLY if what.startswith("figures: ")}
+        assert drawn == {kind.__name__ for kind in get_args(Figure)}
 
 
 def _solved(folder: Path, seed: int, is_written: bool = False) -> tuple[SolvedWeek, Layout]:
@@ -198,8 +205,11 @@ def _group(layout: Layout) -> str:
     return "ordinary" if layout.name in ORDINARY else layout.name
 
 
-def _tell_pages(layout: Layout, pages: PageLayout) -> None:
+def _tell_pages(layout: Layout, pages: PageLayout, lesson: SolvedLesson) -> None:
     group = _group(layout)
+    for problem in lesson.problems():
+        if problem.content.show_model and problem.solution.figure is not None:
+            TALLY[f"figures: {type(problem.solution.figure).__name__}"] += 1
     TALLY[f"{group}: sheets"] += 1
     TALLY[f"{group}: pages"] += len(pages.pages)
     TALLY[f"{group}: sheets with a side that is not full"] += bool(pages.notes)
