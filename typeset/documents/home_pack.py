@@ -173,10 +173,12 @@ class _Pack:
     def front(self, sheets: Sequence[_Part]) -> _Part:
         """Letter and contents; the contents tell pages, which depend on how many these take."""
         frame = self.composer.frame(self.foot("foot"), self.letter_size_pt)
-        part = self._front_before(sheets, 1, frame)
-        while (sides := part.sides) != self._front_before(sheets, sides, frame).sides:
+        sides = 1
+        part = self._front_before(sheets, sides, frame)
+        while part.sides > sides:
+            sides = part.sides
             part = self._front_before(sheets, sides, frame)
-        return self._front_before(sheets, part.sides, frame)
+        return part
 
     def _front_before(self, sheets: Sequence[_Part], sides: int, frame: PageFrame) -> _Part:
         """The same where it is taken to have so many sides."""
