@@ -45,6 +45,7 @@ from typeset.arithmetic.figures import (
     TwoWayTable,
     Wedge,
 )
+from typeset.drawing.figure_reading import figure_reading
 from typeset.drawing.figures import draw_figure
 from typeset.drawing.shapes import PT_PER_MM, Drawing, TextRun
 from typeset.errors import FitError
@@ -267,6 +268,7 @@ def test_figures_draw_cleanly_or_say_why_not(
             continue
         assert_clean(drawing)
         assert drawing.width_pt == width
+        assert drawing.reads_as == figure_reading(figure, show)
         runs = [shape for shape in drawing.shapes if isinstance(shape, TextRun)]
         # Numbers of stacked fractions are 0.8 of their label.
         assert all(run.size_pt >= 0.8 * 0.8 * size - 1e-9 for run in runs)
