@@ -97,6 +97,14 @@ def test_an_unknown_lesson_gets_the_nearest(week: Path, tmp_path: Path) -> None:
         plan_class(ClassOrder(week, class_of(tmp_path, "Asha,,"), lesson="munday"))
 
 
+def test_week_and_list_are_complained_of_in_one_run(week: Path, tmp_path: Path) -> None:
+    (week / "week.yaml").write_text(WEEK + "sead: 3\n", encoding="utf-8")
+    with pytest.raises(ContentError) as refused:
+        plan_class(ClassOrder(week, class_of(tmp_path, "Asha,core2,")))
+    told = [each.problem for each in refused.value.complaints]
+    assert told == ["unknown version 'core2'", "unknown key 'sead'"]
+
+
 def test_complaints_about_a_list_come_before_anything_is_solved(
     week: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:

@@ -39,6 +39,16 @@ def check_pupils(file: Path, usual: Layout, folder: Path) -> tuple[ClassList, di
     return read_class_list(file, check), layouts
 
 
+def list_complaints(file: Path) -> tuple[Complaint, ...]:
+    """What can be said of the list where the week is wrong too, so that its layouts are not
+    known. Raises OutputError."""
+    try:
+        read_class_list(file)
+    except ContentError as error:
+        return error.complaints
+    return ()
+
+
 def _about_name(pupil: Pupil, layout: Layout) -> Iterator[Complaint]:
     """Whether the name can be printed; the line tells whose it is."""
     try:

@@ -23,7 +23,8 @@ from typeset.documents.layout import Layout
 from typeset.documents.layout_files import find_layout
 from typeset.documents.named_set import compose_named_set, same_for_all
 from typeset.documents.versions import Versions
-from typeset.press.class_check import check_pupils, check_variation
+from typeset.errors import ContentError
+from typeset.press.class_check import check_pupils, check_variation, list_complaints
 from typeset.press.plan import Job, check_lesson
 from typeset.proofing import Finding
 from typeset.proofing.answer_grid import proof_answer_grid
@@ -56,7 +57,10 @@ def plan_class(order: ClassOrder) -> tuple[SolvedWeek, tuple[Job, ...]]:
     Raises ContentError with every complaint about week and list, LayoutError, OutputError for
     an unknown lesson, SolvingError.
     """
-    week = read_week(order.folder)
+    try:
+        week = read_week(order.folder)
+    except ContentError as error:
+        raise ContentError([*error.complaints, *list_complaints(order.class_list)]) from None
     usual = find_layout(order.layout or week.layout, week.folder)
     pupils, layouts = check_pupils(order.class_list, usual, week.folder)
     versions = _solved(week, pupils)
