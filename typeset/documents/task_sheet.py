@@ -20,6 +20,7 @@ from typeset.arithmetic.lessons import (
 from typeset.arithmetic.names import listed
 from typeset.arithmetic.variation.wishes import Version
 from typeset.documents.answer_spaces import answer_space_of, room_of, rows_of, starter_of
+from typeset.documents.characters import check_characters
 from typeset.documents.composer import (
     TITLE_SCALE,
     Composer,
@@ -95,6 +96,7 @@ def lay_out_sheet(
     """The pages without their feet, which count the pages of the document they stand in, and
     the frame that has them. Raises as `compose_task_sheet` does.
     """
+    check_characters(lesson)
     composer = Composer(layout)
     mark = version_mark(layout, solved)
     foot = composer.say("sheet", "foot", **week_names(solved, lesson) | {"version": mark})
