@@ -12,6 +12,7 @@ from typeset.arithmetic.lessons import SolvedWeek
 from typeset.documents.layout_files import find_layout, layout_names
 from typeset.documents.own_problems import compose_own_problems
 from typeset.documents.versions import Versions
+from typeset.drawing.shapes import PT_PER_MM, TextRun
 from typeset.errors import ContentError
 from typeset.press.plan import plan_jobs
 from typeset.proofing import proof_own_problems
@@ -82,6 +83,17 @@ def test_at_most_two_frames_stand_on_a_side(frames: int, tmp_path: Path) -> None
     assert all(1 <= len(side) <= 2 for side in headings)
     assert len(headings) == (frames + 1) // 2
     assert findings(solved, write_pdf(document)) == []
+
+
+@pytest.mark.parametrize("size", [12.0, 14.0])
+def test_the_name_begins_at_the_margin_at_any_size(size: float, solved: SolvedWeek) -> None:
+    layout = find_layout("standard", Path("nowhere"))
+    sizes = layout.type_size.model_copy(update={"largest": size, "smallest": 12.0})
+    layout = layout.model_copy(update={"type_size": sizes})
+    page = compose_own_problems(solved, solved.lessons[0], layout)[0].pages[0]
+    runs = [each for item in page.placed for each in item.shapes if isinstance(each, TextRun)]
+    (name,) = (run for run in runs if run.text == "Name")
+    assert name.x_pt == pytest.approx(layout.margins.left * PT_PER_MM)
 
 
 COMPLAINTS = {

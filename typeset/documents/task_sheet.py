@@ -356,7 +356,7 @@ def name_and_date(composer: Composer, column: Column, pupil: str = "") -> Piece:
 
 def _fill_in(label: Rich, column: Column, width_pt: float) -> Piece:
     """A label with a rule to write on over the rest of the width."""
-    line = AnswerSpace(SpaceKind.LINE, answers=(AnswerLine(label=label),))
+    line = AnswerSpace(SpaceKind.LINE, answers=(AnswerLine(label=label, long=True),))
     return answer_space(line, column.style, width_pt)
 
 
