@@ -64,6 +64,12 @@ HOW = [
     ("task sheet", 4, "standard", "Task sheets: A4, both sides, flipped on the long edge (4 "),
     ("task sheet", 1, "standard", "Task sheets: A4, one side (1 side, 1 sheet of paper)"),
     ("task sheet", 3, "paper-saving", "flipped on the long edge; cut along the dashed lines (3 "),
+    (
+        "named set",
+        4,
+        "paper-saving",
+        "lay the right-hand pile under the left-hand one (4 sides, 2 ",
+    ),
     ("marking strips", 3, "standard", "A4, one side; cut along the dashed lines (3 sides, 3 "),
     ("folded booklet", 8, "standard", "fold the pile in the middle, and staple it on the fold (8"),
     ("sorting cards", 2, "standard", "on card, if you have some; cut along the dashed lines (2 "),

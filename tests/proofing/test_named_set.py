@@ -8,6 +8,7 @@ from io import BytesIO
 from typing import Any
 
 import pdfplumber
+import pytest
 from pypdf import PdfReader
 
 from tests.proofing.making_class import (
@@ -175,3 +176,52 @@ def test_a_printer_asked_for_the_wrong_edge_is_found() -> None:
 def test_a_damaged_file_is_a_finding() -> None:
     (finding,) = told(few()[:2000])
     assert "cannot be read as a PDF" in finding
+
+
+SAVING = dict.fromkeys(range(1, 10), "paper-saving")
+
+
+@pytest.mark.parametrize(("count", "papers"), [(4, 2), (5, 3), (1, 1)])
+@pytest.mark.parametrize("backs", ["long edge", "short edge"])
+def test_small_sheets_are_in_order_once_the_pile_is_cut(
+    count: int, papers: int, backs: str
+) -> None:
+    """Cut by the middle of the paper with pdfplumber alone, right-hand pile under the left."""
+    sheets = tuple(
+        replace(each, layout=each.layout.model_copy(update={"backs": backs}))
+        for each in sheets_of(NAMES[:count], SAVING)
+    )
+    pdf = made(sheets)
+    assert [str(each) for each in about(pdf, sheets)] == []
+    piles: list[str] = []
+    with pdfplumber.open(BytesIO(pdf)) as read:
+        assert len(read.pages) == 2 * papers
+        fronts = read.pages[::2]
+        for left in (0.0, 0.5):
+            piles += [
+                (
+                    page.crop(
+                        (left * page.width, 0, (left + 0.5) * page.width, page.height)
+                    ).extract_text()
+                    or ""
+                )
+                for page in fronts
+            ]
+    assert [text.split()[1] for text in piles if text] == list(NAMES[:count])
+
+
+def test_a_back_behind_anothers_front_is_found() -> None:
+    """Two-sided small sheets whose backs were put as the fronts are."""
+    sheets = sheets_of(FEW, SAVING, odd=False)
+    document = composed(sheets)
+    assert [str(each) for each in about(write_pdf(document), sheets)] == []
+    wrong = [
+        replace(each, upside_down=False) if at % 2 else each
+        for at, each in enumerate(document.pages)
+    ]
+    found = [str(each) for each in about(write_pdf(replace(document, pages=tuple(wrong))), sheets)]
+    assert any("page 2" in each and "turned by 0 degrees" in each for each in found)
+    mixed = (document.pages[0], document.pages[3], document.pages[2], document.pages[1])
+    pages = (*mixed, *document.pages[4:])
+    found = [str(each) for each in about(write_pdf(replace(document, pages=pages)), sheets)]
+    assert any("page 2" in each for each in found) and any("page 4" in each for each in found)

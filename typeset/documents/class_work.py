@@ -20,10 +20,11 @@ class PupilsSheet:
     layout: Layout
 
 
-def paper_key(layout: Layout) -> tuple[str, str, str, TypeFamily | None]:
-    """What sheets must have in common to stand in one file: the paper, how it lies, the edge
-    that it is turned over, and the typeface."""
-    return layout.upright.name, layout.orientation, layout.backs, layout.fonts
+def paper_key(layout: Layout) -> tuple[str, str, int, str, TypeFamily | None]:
+    """What sheets must have in common to stand in one file: the paper, how it lies and is cut,
+    the edge that it is turned over, and the typeface."""
+    paper = (layout.upright.name, layout.orientation, layout.copies)
+    return *paper, layout.backs, layout.fonts
 
 
 def lying(layout: Layout) -> Layout:

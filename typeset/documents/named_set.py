@@ -7,9 +7,11 @@ a sheet has an odd number of sides, so that nobody's sheet stands on another's b
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from typeset.arithmetic.names import listed
 from typeset.documents.class_work import PupilsSheet
+from typeset.documents.grid import Grid, on_papers
 from typeset.documents.layout import Layout
 from typeset.documents.task_sheet import compose_task_sheet
 from typeset.documents.wording import phrase
@@ -31,8 +33,9 @@ def compose_named_set(sheets: Sequence[PupilsSheet], layout: Layout) -> tuple[Do
         compose_task_sheet(each.solved, each.lesson, each.layout, each.pupil.name)
         for each in sheets
     ]
-    pages = tuple(page for document, _ in made for page in _on_whole_papers(document.pages))
+    single = [page for _, own in made for page in _on_whole_papers(own.pages)]
     first = sheets[0]
+    pages = _cut_and_stacked(single, first.layout) if first.layout.copies > 1 else tuple(single)
     long_edge = first.layout.backs == "long edge"
     size_pt = min(document.type_size_pt for document, _ in made)
     document = Document(
@@ -52,6 +55,26 @@ def _on_whole_papers(pages: Sequence[Page]) -> Iterator[Page]:
     yield from pages
     if len(pages) % 2:
         yield Page(pages[-1].width_pt, pages[-1].height_pt, ())
+
+
+def _cut_and_stacked(pages: Sequence[Page], layout: Layout) -> tuple[Page, ...]:
+    """Small pages side by side so that they are in order again when the pile has been cut and
+    the right-hand half laid under the left-hand one; every back lies behind its front.
+
+    Landscape paper turned over its short edge keeps its top; where the printer turns it over
+    the long edge, the backs lie upside down.
+    """
+    grid, turned = Grid(layout.paper, layout.copies, 1), layout.backs == "long edge"
+    leaves: list[tuple[Page | None, Page | None]] = [*zip(pages[::2], pages[1::2], strict=True)]
+    high = -(-len(leaves) // layout.copies)
+    leaves += [(None, None)] * (high * layout.copies - len(leaves))
+    sides: list[Page] = []
+    for index in range(high):
+        together = leaves[index::high]
+        sides += on_papers([front for front, _ in together], grid)
+        (back,) = on_papers([back for _, back in reversed(together)], grid, cuts=False)
+        sides.append(replace(back, upside_down=turned))
+    return tuple(sides)
 
 
 def _notes(of_sheets: Sequence[Sequence[str]]) -> tuple[str, ...]:

@@ -86,6 +86,8 @@ def _edge(file: PrintedFile) -> str:
 def _afterwards(file: PrintedFile) -> tuple[str, ...]:
     if file.kind == TASK_SHEET and file.layout.copies > 1:
         return ("cut",)
+    if file.kind == NAMED_SET and file.layout.copies > 1:
+        return ("names", "stack")
     return _AFTERWARDS.get(file.kind, ())
 
 

@@ -99,6 +99,7 @@ KNOWN: Mapping[str, Mapping[str, frozenset[str]]] = {
         "long edge": frozenset({"paper"}),
         "short edge": frozenset({"paper"}),
         "cut": frozenset(),
+        "stack": frozenset(),
         "card": frozenset(),
         "fold": frozenset(),
         "names": frozenset(),

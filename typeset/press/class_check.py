@@ -30,10 +30,6 @@ def check_pupils(file: Path, usual: Layout, folder: Path) -> tuple[ClassList, di
             yield Complaint(pupil.place, str(error))
             return
         layouts[pupil.number] = layout
-        if layout.copies > 1:
-            problem = f"the layout '{layout.name}' prints a sheet {layout.copies} times on a paper"
-            yield Complaint(pupil.place, problem, "take one that prints it once")
-            return
         yield from _about_name(pupil, layout)
 
     return read_class_list(file, check), layouts

@@ -140,6 +140,7 @@ class _ClassPlanner:
         for numbers in groups.values():
             layout = self.layouts[numbers[0]]
             lying = "-lying" if layout.orientation == "landscape" else ""
+            lying = "-to-cut" if layout.copies > 1 else lying
             name = f"{layout.upright.name.lower()}{lying}" if len(groups) > 1 else ""
             taken[name] += 1
             again = f"-{taken[name]}" if taken[name] > 1 else ""

@@ -15,13 +15,16 @@ from pypdf import PdfReader
 from typeset.documents.class_work import PupilsSheet
 from typeset.documents.layout import Layout
 from typeset.proofing.align import align
-from typeset.proofing.cells import numbered
+from typeset.proofing.cells import Cells, cells_of, check_cuts, check_papers, numbered
 from typeset.proofing.documents import sheet_order
 from typeset.proofing.expected import said, source_of, text_words
 from typeset.proofing.file_check import FileFacts, check_file
 from typeset.proofing.finding import Finding
+from typeset.proofing.folding import check_turns, lying_straight
 from typeset.proofing.foot import foot_of
+from typeset.proofing.on_paper import on_paper
 from typeset.proofing.page_marks import ReadDocument, ReadPage
+from typeset.proofing.papers import with_turned_backs
 from typeset.proofing.proof import in_order, proof_pages, unreadable
 from typeset.proofing.read_back import Unreadable, read_document
 
@@ -40,18 +43,46 @@ def proof_named_set(
     try:
         findings = list(check_file(data, name, _facts(sheets[0], layout)))
         findings += _duplex(data, name, sheets[0].layout)
-        document = read_document(data, name)
+        document, about_papers = _read(data, name, sheets[0].layout)
+        findings += about_papers
     except Unreadable as error:
         return [unreadable(name, error)]
-    found = _sheets_in(document, _layouts(sheets))
-    findings += _collation(document, found)
+    findings += (on_paper(each, document) for each in _about_sheets(document, sheets))
+    return in_order(findings)
+
+
+def _read(data: bytes, name: str, layout: Layout) -> tuple[ReadDocument, list[Finding]]:
+    """The pages in the order of the list, and what is wrong with the papers they lie on: several
+    side by side are cut apart, and the piles laid under each other."""
+    if layout.copies == 1:
+        return read_document(data, name), []
+    turned, cells = layout.backs == "long edge", Cells(layout.copies, 1)
+    papers = with_turned_backs(read_document(lying_straight(data), name), turned)
+    findings = [*check_turns(data, name, turned), *check_papers(papers, layout.paper)]
+    sides = [list(cells_of(paper, cells)) for paper in papers.pages]
+    for front in papers.pages[::2]:
+        findings += check_cuts(front, cells, name)
+    pages: list[ReadPage] = []
+    for pile in range(layout.copies):
+        # The paper is turned over its left edge: what lies behind the left is at the right.
+        columns = (side[pile] if at % 2 == 0 else side[-1 - pile] for at, side in enumerate(sides))
+        pages += columns
+    if not any(page.glyphs for page in pages[-2:]):
+        # An odd leaf has no neighbour.
+        del pages[-2:]
+    return numbered(name, pages), findings
+
+
+def _about_sheets(document: ReadDocument, sheets: Sequence[PupilsSheet]) -> Iterator[Finding]:
+    """What is wrong with the sheets, told by their pages in the order of the list."""
+    name, found = document.name, _sheets_in(document, _layouts(sheets))
+    yield from _collation(document, found)
     pairs, strangers = _whose(found, sheets)
-    findings += (_missing(name, each) for each in sheets if each.pupil.number not in pairs)
-    findings += (_stranger(name, each) for each in strangers)
+    yield from (_missing(name, each) for each in sheets if each.pupil.number not in pairs)
+    yield from (_stranger(name, each) for each in strangers)
     for sheet in sheets:
         if own := pairs.get(sheet.pupil.number):
-            findings += _proof_sheet(name, own, sheet)
-    return in_order(findings)
+            yield from _proof_sheet(name, own, sheet)
 
 
 @dataclass(frozen=True, slots=True)

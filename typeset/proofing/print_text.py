@@ -80,6 +80,8 @@ def _way(file: PrintedFile, layout: Layout) -> str:
     then = _KINDS[file.kind].split()
     if file.kind == "task sheet" and file.layout.copies > 1:
         then = ["cut"]
+    if file.kind == "named set" and file.layout.copies > 1:
+        then = ["names", "stack"]
     told = [said(layout, "print", key, paper=file.layout.upright.name)]
     return "; ".join([*told, *(said(layout, "print", each) for each in then)])
 
