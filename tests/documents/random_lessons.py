@@ -101,6 +101,8 @@ def _week(rng: random.Random) -> Typed:
 
 def _lesson(rng: random.Random) -> Typed:
     kinds = [name for name in _STAGES if rng.random() < 0.6] or ["practise"]
+    # Some stages twice; one open task is enough for anybody.
+    kinds += [name for name in kinds if name != "extension" and rng.random() < 0.1]
     rng.shuffle(kinds)
     return {
         "lesson": " ".join(_padding(rng, rng.randrange(1, 9))),
