@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 import pytest
 from hypothesis import given, settings
@@ -89,6 +90,9 @@ def test_a_group_taller_than_a_page_is_named_with_what_it_lacks() -> None:
         "(saves 16 mm)"
     )
     assert too_tall([heading, block("question 1", 80)], ROOM_PT, 12) is None
+    # What is not enough alone is asked for together with a shorter text.
+    little = too_tall([heading, block("question 1", 90, replace(saving, saves_pt=5))], ROOM_PT, 12)
+    assert "shorten its text, and give question 1" in str(little)
 
 
 @pytest.mark.parametrize(

@@ -200,7 +200,8 @@ def inside(page: Page) -> None:
 
 def extent(shape: object) -> tuple[float, float, float, float]:
     if isinstance(shape, TextRun):
-        right = shape.x_pt + width_pt(shape.text, shape.size_pt, shape.face)
+        # A line may end in a space, which is not seen.
+        right = shape.x_pt + width_pt(shape.text.rstrip(), shape.size_pt, shape.face)
         return shape.x_pt, shape.y_pt - 0.7 * shape.size_pt, right, shape.y_pt
     if isinstance(shape, Rule):
         return shape.x1_pt, shape.y1_pt, shape.x2_pt, shape.y2_pt

@@ -18,7 +18,8 @@ from typeset.reading.content import Space
 _SLACK_PT = 0.3 * MM_PT
 # A frame to draw in; a box for one number is 14 mm wide.
 _LEAST_FRAME_MM = 20.0
-# From one answer to the next, as ruled lines are (common practice, no source).
+# From one answer to the next, as ruled lines are (common practice, no source), where the
+# layout has no closer ones.
 _LEAST_BETWEEN_RULES_MM = 8.0
 # A box for one number: a figure by hand needs about as much as a ruled line (common practice).
 _LEAST_NUMBER_BOX_MM = (12.0, 8.0)
@@ -69,7 +70,8 @@ class _Room:
 
     def between_rules(self) -> Iterator[Finding]:
         """From one answer to the next."""
-        least = _LEAST_BETWEEN_RULES_MM * MM_PT
+        own = self.proof.layout.answer_spaces.line_mm
+        least = min(_LEAST_BETWEEN_RULES_MM, own) * MM_PT
         for before, after in pairwise(self.marks(WRITING_RULE)):
             room = after.box.bottom - before.box.bottom
             if room < least - _SLACK_PT:

@@ -49,7 +49,7 @@ def too_tall(blocks: Sequence[Block], room_pt: float, size_pt: float) -> FitErro
             return FitError(
                 f"{names} must stand on one page, and at {size_pt:g} pt is "
                 f"{height / PT_PER_MM:.0f} mm high: {excess:.0f} mm more than a page holds; "
-                f"{_shorter(blocks[span.first : span.end])}"
+                f"{_shorter(blocks[span.first : span.end], height - room_pt)}"
             )
     return None
 
@@ -154,12 +154,14 @@ def _least_height(block: Block) -> float:
     return block.piece.height.least_pt
 
 
-def _shorter(blocks: Sequence[Block]) -> str:
+def _shorter(blocks: Sequence[Block], excess_pt: float) -> str:
+    """What to shorten: 'or' where the best saving is enough alone, else 'and'."""
     savings = [saving for block in blocks for saving in block.savings]
-    if savings:
-        best = max(savings, key=lambda saving: saving.saves_pt)
-        return f"shorten its text, or {best.what} (saves {best.saves_pt / PT_PER_MM:.0f} mm)"
-    return "shorten its text or make its figure smaller"
+    if not savings:
+        return "shorten its text or make its figure smaller"
+    best = max(savings, key=lambda saving: saving.saves_pt)
+    way = "or" if best.saves_pt >= excess_pt else "and"
+    return f"shorten its text, {way} {best.what} (saves {best.saves_pt / PT_PER_MM:.0f} mm)"
 
 
 def _groups(blocks: Sequence[Block]) -> tuple[Span, ...]:
