@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from hypothesis import strategies as st
 
 from typeset.drawing.shapes import Rect
@@ -37,6 +39,13 @@ def block_lists(draw: st.DrawFn, most: int = 12) -> list[Block]:
         keep, opens = draw(st.integers(0, 3)) == 0, draw(st.integers(0, 9)) == 0
         savings = (Saving(f"shorten b{index}", block.piece.height.least_pt / 2),)
         blocks.append(
-            Block(block.name, block.piece, block.before, after, keep, opens, True, savings)
+            replace(
+                block,
+                after=after,
+                keep_with_next=keep,
+                starts_page=opens,
+                optional=True,
+                savings=savings,
+            )
         )
     return blocks
