@@ -134,12 +134,12 @@ def test_reads_as_is_written_from_the_data() -> None:
         "Bar model: gulls, 5 equal parts; terns, 2 equal parts; all of gulls is ?; "
         "the difference of terns and gulls is 36"
     )
-    told = replace(GULLS, reads_as="Bar model: told by the problem")
-    assert (
-        draw_figure(told, Show.COMPLETE, 480.0, 12.0).reads_as == "Bar model: told by the problem"
-    )
+    told = replace(GULLS, reads_as="Told by the problem.")
+    whole = draw_figure(GULLS, Show.COMPLETE, 480.0, 12.0).reads_as
+    complete = draw_figure(told, Show.COMPLETE, 480.0, 12.0).reads_as
+    assert complete == f"Told by the problem. {whole}"
     for show in (Show.FRAME, Show.FIRST_STEP):
-        assert "told" not in draw_figure(told, show, 480.0, 12.0).reads_as
+        assert "Told" not in draw_figure(told, show, 480.0, 12.0).reads_as
 
 
 def test_labels_of_narrow_equal_parts_become_one(assert_clean: Check) -> None:

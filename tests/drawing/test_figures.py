@@ -389,5 +389,6 @@ def test_ordinary_figures_draw_from_a_narrow_column_to_large_print(
 def test_own_words_are_kept_for_the_complete_figure_only(figure: Figure) -> None:
     told = replace(figure, reads_as="told by the problem")
     reads = {show: draw_figure(told, show, 480.0, 12.0).reads_as for show in Show}
-    assert reads[Show.COMPLETE] == "told by the problem"
+    plain = draw_figure(replace(figure, reads_as=""), Show.COMPLETE, 480.0, 12.0).reads_as
+    assert reads[Show.COMPLETE] == f"told by the problem {plain}"
     assert "told by" not in reads[Show.FRAME] + reads[Show.FIRST_STEP]

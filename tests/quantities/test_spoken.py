@@ -43,6 +43,7 @@ SAID = {
     "4 > 3": "4 is greater than 3",
     "1/2 < 3/4": "one half is less than three quarters",
     "5 : 2": "5 to 2",
+    "70 ÷ 9 = 7 r 7": "70 divided by 9 equals 7 remainder 7",
     # What is to be filled in, and what is asked.
     "[ ] × 5 = 60": "blank times 5 equals 60",
     "Answer ____ gulls": "Answer blank gulls",

@@ -20,18 +20,17 @@ def seen_words(mark: Mark | None, show: Show) -> str | None:
 
 
 def bar_model_words(model: BarModel, show: Show) -> str:
-    """The alternative text. The model's own text is used for the complete figure."""
+    """The alternative text. The model's own sentence comes first for the complete figure."""
     names = ", ".join(bar.name for bar in model.bars if bar.name)
     if show is Show.FRAME:
         return f"Empty bar model to draw in: {names}" if names else "Empty bar model to draw in"
-    if show is Show.COMPLETE and model.reads_as:
-        return model.reads_as
     told = [_bar_words(bar, show) for bar in model.bars]
     told += [_brace_words(model, brace, show) for brace in model.braces]
     total = seen_words(model.total, show)
     if total is not None:
         told.append(f"altogether {total}")
-    return "Bar model: " + "; ".join(clause for clause in told if clause)
+    own = f"{model.reads_as} " if show is Show.COMPLETE and model.reads_as else ""
+    return f"{own}Bar model: {'; '.join(clause for clause in told if clause)}"
 
 
 def _bar_words(bar: Bar, show: Show) -> str:

@@ -1,7 +1,7 @@
 """Figures told in words, for a listener and for a screen reader.
 
-Each tells no more than its state shows. The figure's own text, where the problem wrote one,
-is used for the complete figure only, since it may name answers.
+Each tells no more than its state shows. The figure's own sentence, where the problem wrote one,
+comes first for the complete figure only, since it may name answers; the values follow.
 """
 
 from __future__ import annotations
@@ -254,9 +254,8 @@ def joined_words(figure: JoinedPoints, show: Show) -> str:
 def _words(kind: str, names: str, told: Sequence[str], show: Show, own: str) -> str:
     if show is Show.FRAME:
         return f"Empty {kind} to fill in" + (f": {names}" if names else "")
-    if show is Show.COMPLETE and own:
-        return own
-    return f"{kind.capitalize()}: " + "; ".join(_some([names, *told]))
+    sentence = f"{own} " if show is Show.COMPLETE and own else ""
+    return f"{sentence}{kind.capitalize()}: " + "; ".join(_some([names, *told]))
 
 
 def _some(texts: Iterable[str | None]) -> list[str]:

@@ -62,6 +62,8 @@ _SIGNS = {
     ">": "is greater than",
 }
 _SIGN = re.compile(f"[{re.escape(''.join(_SIGNS))}]")
+# '7 r 3', as children write a remainder.
+_REMAINDER = re.compile(r"(?<=\d) r (?=\d)")
 _RATIO = re.compile(r"(?<=[\w%]) : (?=[\w£])")
 # Square and cubic units, then other powers.
 _UNIT_POWER = re.compile(r"\b(?P<unit>[mck]?m)(?P<power>[\u00b2\u00b3])")
@@ -90,6 +92,7 @@ def spoken(text: str) -> str:
     """A plain text with its maths in words: '3/4 of 36 kites' is 'three quarters of 36 kites'."""
     said = _FRACTION.sub(_said_fraction, text.replace("\u00a0", " "))
     said = _ASKED.sub("question mark", _ROOM.sub(f" {BLANK} ", said))
+    said = _REMAINDER.sub(" remainder ", said)
     said = _RATIO.sub(" to ", _NEGATIVE.sub("negative ", said))
     said = _SIGN.sub(lambda match: f" {_SIGNS[match[0]]} ", said)
     said = _UNIT_POWER.sub(_said_unit, said)
