@@ -5,9 +5,11 @@ from __future__ import annotations
 
 import os
 from collections.abc import Iterator
+from dataclasses import replace
 from io import BytesIO
 from pathlib import Path
 
+import pypdfium2  # type: ignore[import-untyped]  # has no types
 import pytest
 from pypdf import PdfReader
 
@@ -17,7 +19,9 @@ from tests.proofing.faults_in_the_structure import FAULTS
 from tests.proofing.making import WEEK
 from tests.proofing.making import made_week as little_week
 from typeset.arithmetic.building import solve_week
+from typeset.documents.answer_booklet import compose_answer_booklet
 from typeset.documents.layout_files import find_layout
+from typeset.documents.task_sheet import compose_task_sheet
 from typeset.documents.versions import Versions
 from typeset.press.plan import plan_jobs
 from typeset.reading.content import ANSWER_BOOKLET, HOME_PACK, SORTING_KEY, TASK_SHEET
@@ -61,6 +65,34 @@ def test_what_is_read_is_tagged_and_what_is_cut_claims_nothing(little_documents:
     assert {kind for _, kind, _ in little_documents} > set(FOR_READING)
     for name, kind, pdf in little_documents:
         assert is_tagged(pdf) is (kind in FOR_READING), name
+
+
+def test_copies_side_by_side_claim_nothing() -> None:
+    made = little_week()
+    layout = find_layout("paper-saving", WEEK)
+    assert layout.copies == 2
+    document, _ = compose_task_sheet(made.solved, made.lesson("tuesday"), layout)
+    assert not is_tagged(write_pdf(document))
+
+
+def test_the_same_document_gives_the_same_bytes() -> None:
+    made = little_week()
+    document, _ = compose_answer_booklet(Versions(made.solved), made.layout)
+    assert document.tagged
+    assert write_pdf(document) == write_pdf(document) == made.pdfs["booklet"]
+
+
+def test_tags_change_nothing_that_is_seen() -> None:
+    """Drawn by PDFium, a page with its structure is the page without, dot for dot."""
+    made = little_week()
+    document, _ = compose_task_sheet(made.solved, made.lesson("tuesday"), made.layout)
+    plain = write_pdf(replace(document, tagged=False))
+    assert not is_tagged(plain)
+    assert drawn(made.pdfs["tuesday"]) == drawn(plain)
+
+
+def drawn(pdf: bytes) -> list[bytes]:
+    return [bytes(page.render(scale=1.0).buffer) for page in pypdfium2.PdfDocument(pdf)]
 
 
 def test_the_second_checker_finds_nothing(little_documents: Documents) -> None:
