@@ -211,6 +211,26 @@ def a_title_that_is_not_shown(writer: PdfWriter) -> None:
     del preferences["/DisplayDocTitle"]
 
 
+@fault("which is no part of the text")
+def a_foot_line_that_is_told(writer: PdfWriter) -> None:
+    page, root = writer.pages[0], writer._root_object["/StructTreeRoot"].get_object()
+    owners: Any = root["/ParentTree"]["/Nums"][1].get_object()  # type: ignore[index]  # pypdf types no deeper
+    document: Any = elements(writer, "/Document")[0]
+    foot = writer._add_object(dictionary(S="/P", K=[len(owners)]))
+    made: Any = foot.get_object()
+    made[NameObject("/P")], made[NameObject("/Pg")] = (
+        document.indirect_reference,
+        page.indirect_reference,
+    )
+    drawing = page.get_contents()
+    assert drawing is not None
+    begins = b"/Artifact <</Type /Pagination /Subtype /Footer>> BDC"
+    spoilt = drawing.get_data().replace(begins, b"/P <</MCID %d>> BDC" % len(owners), 1)
+    page[NameObject("/Contents")] = writer._add_object(stream_object(spoilt))
+    owners.append(foot)
+    document["/K"].append(foot)
+
+
 def _describe(writer: PdfWriter, old: bytes, new: bytes) -> None:
     stream: Any = writer._root_object["/Metadata"]
     assert isinstance(stream, StreamObject)

@@ -53,6 +53,7 @@ def check_structure(
         yield from check.order()
         yield from check.headings()
         yield from check.parts()
+        yield from check.feet()
         yield from check.figures()
 
 
@@ -144,6 +145,18 @@ class _Check:
                     tag = owner.tag if owner is not None else "decoration"
                     what = f"{passage.about} is told to a screen reader as '{tag}'"
                     yield self.finding(what, f"it is {passage.part.value}", word.page)
+                    break
+
+    def feet(self) -> Iterator[Finding]:
+        """What is no part of the text, such as a foot line, is decoration."""
+        owners, passages = self._owners(), range(len(self.account.passages))
+        told = {(word.page, word.order) for i in passages for word in self.account.words_of(i)}
+        for page in self.document.pages:
+            for word in page.words:
+                at = (word.page, word.order)
+                if word.is_text and at not in told and at in owners:
+                    what = f"a screen reader is told '{word.text}', which is no part of the text"
+                    yield self.finding(what, page=page.number)
                     break
 
     def _owners(self) -> dict[tuple[int, int], ReadElement]:
