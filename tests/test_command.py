@@ -156,9 +156,10 @@ def test_one_lesson_or_one_kind(started: Path, tmp_path: Path) -> None:
     lesson = next(file.stem for file in started.glob("*.yaml") if file.name != "week.yaml")
     assert main(["make", str(started), "--to", str(tmp_path), "--lesson", lesson]) == DONE
     made = {file.name for file in tmp_path.glob("*.pdf")}
-    assert made == {f"{lesson}-task-sheet.pdf", "how-to-print.pdf"}
+    booklet = f"{lesson}-answer-booklet.pdf"
+    assert made == {f"{lesson}-task-sheet.pdf", booklet, "how-to-print.pdf"}
     assert main(["make", str(started), "--to", str(tmp_path), "--only", "answer-booklet"]) == DONE
-    assert len(list(tmp_path.glob("*.pdf"))) == 3
+    assert len(list(tmp_path.glob("*.pdf"))) == 4
     assert main(["proof", str(tmp_path)]) == DONE
 
 

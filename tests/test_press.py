@@ -152,7 +152,7 @@ def test_a_record_keeps_what_was_made_before(week: Path, tmp_path: Path) -> None
     [
         ("home pack", "tuesday", "leave out --lesson"),
         ("own problems", None, "write 'own problems:' into a lesson"),
-        ("answer booklet", "tuesday", "leave out --lesson or ask for something else"),
+        ("marking strips", "tuesday", "leave out --lesson or ask for something else"),
     ],
 )
 def test_nothing_to_make_is_said_before_a_folder_is_made(

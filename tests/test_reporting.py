@@ -41,7 +41,8 @@ def test_json_names_page_place_and_source(
 ) -> None:
     capsys.readouterr()
     assert main(["proof", str(made_copy), "--json"]) == 1
-    (told,) = json.loads(capsys.readouterr().out)
+    found = json.loads(capsys.readouterr().out)
+    told = next(each for each in found if each["kind"] == "number")
     assert told["document"] == "tuesday-task-sheet.pdf"
     assert told["page"] == 1
     assert told["message"] == "question 1 prints '51' where '15' should be"

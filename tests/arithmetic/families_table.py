@@ -12,10 +12,11 @@ from __future__ import annotations
 import re
 import tempfile
 from collections.abc import Iterator
+from functools import cache
 from pathlib import Path
 
 from tests.arithmetic.test_guard_of_every_family import ALL
-from tests.published.published_items import HERE, items_of, solved
+from tests.published.published_items import HERE, Item, items_of, solved
 from typeset.arithmetic.families import FAMILIES
 from typeset.arithmetic.solving import Solution
 
@@ -96,15 +97,22 @@ def _told(names: dict[str, None]) -> str:
     return "; ".join(names)
 
 
+@cache
+def _items() -> tuple[tuple[str, Item], ...]:
+    """Every published item with the stem of its file, read once."""
+    return tuple(
+        (file.stem, item) for file in sorted(HERE.glob("*.yaml")) for item in items_of(file)
+    )
+
+
 def _solutions(name: str) -> Iterator[Solution]:
     with tempfile.TemporaryDirectory() as folder:
         for index, example in enumerate(ALL):
             if example["structure"] == name:
                 yield _solved(example, Path(folder) / str(index))
-        for file in sorted(HERE.glob("*.yaml")):
-            for index, item in enumerate(items_of(file)):
-                if f"structure: {name}\n" in f"{item.problem}\n":
-                    yield solved(item.problem, _made(Path(folder) / f"{file.stem}{index}"))
+        for index, (_stem, item) in enumerate(_items()):
+            if f"structure: {name}\n" in f"{item.problem}\n":
+                yield solved(item.problem, _made(Path(folder) / f"published{index}"))
 
 
 def _solved(example: dict[str, object], folder: Path) -> Solution:
@@ -119,9 +127,8 @@ def _made(folder: Path) -> Path:
 
 
 def _published(name: str) -> Iterator[str]:
-    for file in sorted(HERE.glob("*.yaml")):
-        if any(f"structure: {name}\n" in f"{item.problem}\n" for item in items_of(file)):
-            yield SOURCES[file.stem]
+    stems = (stem for stem, item in _items() if f"structure: {name}\n" in f"{item.problem}\n")
+    yield from (SOURCES[stem] for stem in dict.fromkeys(stems))
 
 
 def _libraries(name: str) -> list[str]:

@@ -24,7 +24,7 @@ from typeset.documents.versions import Versions
 from typeset.proofing import proof_booklet, proof_sheet, proof_strips
 from typeset.quantities.inline import plain
 from typeset.reading.content import Space
-from typeset.reading.week import read_week
+from typeset.reading.week import read_lesson_alone, read_week
 from typeset.setting.pdf import write_pdf
 
 OTHERS = (Version.SUPPORT, Version.STRETCH)
@@ -98,8 +98,8 @@ def test_support_begins_models() -> None:
 
 
 def test_support_begins_sentences_where_there_is_no_model(demonstration_week: Path) -> None:
-    week = solve_week(read_week(demonstration_week), Version.SUPPORT)
-    lesson = next(each for each in week.lessons if each.lesson.name == "friday")
+    week = solve_week(read_lesson_alone(demonstration_week / "friday.yaml"), Version.SUPPORT)
+    (lesson,) = week.lessons
     begun = [p for p in lesson.problems() if p.content.starter is not None]
     pdf = write_pdf(compose_task_sheet(week, lesson, layout())[0])
     assert begun and text_of(pdf).count("First I") == len(begun)

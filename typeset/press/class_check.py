@@ -82,6 +82,23 @@ def check_variation(versions: Versions, pupils: ClassList, lesson: str | None) -
         raise ContentError(complaints)
 
 
+def check_versions(versions: Versions, lesson: str | None) -> None:
+    """Raises ContentError for a version that has no other numbers than the core."""
+    core = _told(versions, CORE, lesson)
+    where = f"'{lesson}'" if lesson else "the week"
+    complaints = [
+        Complaint(
+            week.week.place,
+            f"no number of {where} differs in the version '{week.version.value}'",
+            f"give problems '{week.version.value}:' numbers of their own, or leave it out",
+        )
+        for week in versions.others
+        if _told(versions, week.version.value, lesson) == core
+    ]
+    if complaints:
+        raise ContentError(complaints)
+
+
 def _told(versions: Versions, version: str, lesson: str | None) -> list[str]:
     """The stories of a version."""
     solved = next(each for each in versions.all if each.version.value == version)

@@ -24,6 +24,7 @@ from typeset.documents.layout_files import find_layout
 from typeset.documents.versions import Versions
 from typeset.drawing.fonts import in_family
 from typeset.errors import OutputError, Remark
+from typeset.press.class_check import check_versions
 from typeset.press.class_plan import ClassOrder, plan_class
 from typeset.press.plan import Job, Wanted, plan_jobs
 from typeset.press.print_page import print_job
@@ -101,10 +102,12 @@ def _planned(order: Order) -> tuple[SolvedWeek, tuple[Job, ...]]:
     """The week's core, and the files that it makes as far as they are wanted."""
     versions, layouts = solved_with_layouts(order.folder, order.layouts, order.versions)
     week = versions.core.week
+    check_versions(versions, order.lesson)
     kinds = (order.only,) if order.only else week.makes
     packs = order.versions or (CORE,)
     sheets = order.versions or week.versions
-    wanted = Wanted(kinds, sheets, order.lesson, packs, order.answers)
+    of_lesson = order.lesson is not None
+    wanted = Wanted(kinds, sheets, order.lesson, packs, order.answers, of_lesson)
     jobs = plan_jobs(versions, layouts, wanted)
     if not jobs:
         raise OutputError(_nothing_of(kinds, order.lesson))

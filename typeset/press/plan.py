@@ -30,6 +30,7 @@ from typeset.proofing import (
     proof_home_answers,
     proof_home_pack,
     proof_key,
+    proof_lesson_booklet,
     proof_own_problems,
     proof_sheet,
     proof_strips,
@@ -81,6 +82,8 @@ class Wanted:
     # The versions of a home pack, and where its answers are; None for every way.
     packs: tuple[str, ...] = VERSIONS
     answers: str | None = None
+    # True for the booklet of a lesson alone, False for that of the week, None for both.
+    of_lesson: bool | None = None
 
 
 def plan_jobs(
@@ -107,6 +110,7 @@ def _is_wanted(job: Job, wanted: Wanted) -> bool:
         job.kind in wanted.kinds
         and (job.kind != TASK_SHEET or job.version in wanted.versions)
         and (job.kind != HOME_PACK or _is_wanted_pack(job, wanted))
+        and (job.kind != ANSWER_BOOKLET or wanted.of_lesson in (None, bool(job.lesson)))
         and wanted.lesson in (None, job.lesson)
     )
 
@@ -131,6 +135,7 @@ class _Planner:
         for week in self.versions.all:
             yield from (self.sheet(week, lesson) for lesson in week.lessons)
         yield self.booklet()
+        yield from (self.lesson_booklet(lesson) for lesson in lessons)
         yield from (self.folded(lesson) for lesson in lessons)
         yield self.strips()
         sorting = [lesson for lesson in lessons if cards_of(lesson)]
@@ -183,6 +188,17 @@ class _Planner:
             ANSWER_BOOKLET,
             lambda: compose_answer_booklet(versions, layout),
             lambda pdf, file: proof_booklet(pdf, file, versions.core, layout, versions.others),
+        )
+
+    def lesson_booklet(self, lesson: SolvedLesson) -> Job:
+        versions, layout = self.versions, self.layout
+        return self.job(
+            ANSWER_BOOKLET,
+            lambda: compose_answer_booklet(versions, layout, lesson),
+            lambda pdf, file: proof_lesson_booklet(
+                pdf, file, versions.core, layout, lesson, versions.others
+            ),
+            lesson.lesson.name,
         )
 
     def folded(self, lesson: SolvedLesson) -> Job:

@@ -82,6 +82,19 @@ def proof_booklet(
     return proof(pdf, _read_by_structure(order))
 
 
+def proof_lesson_booklet(
+    pdf: Path | bytes,
+    name: str,
+    solved: SolvedWeek,
+    layout: Layout,
+    lesson: SolvedLesson,
+    sisters: Sequence[SolvedWeek] = (),
+) -> list[Finding]:
+    """Everything that is wrong with the finished answer booklet of one lesson."""
+    order = _booklet_order(name, solved, layout.for_booklet(), lesson, sisters)
+    return proof(pdf, _read_by_structure(order))
+
+
 def proof_folded_booklet(
     pdf: Path | bytes,
     name: str,

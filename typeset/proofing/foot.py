@@ -61,9 +61,7 @@ def check_feet(
         return
     for page in document.pages:
         words = foot_of(page, layout, size_pt)
-        yield from _check_foot(
-            words, (page.number, *counted), document.name, expected, layout
-        )
+        yield from _check_foot(words, (page.number, *counted), document.name, expected, layout)
 
 
 def _check_foot(
