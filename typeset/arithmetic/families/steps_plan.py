@@ -14,7 +14,6 @@ from typeset.arithmetic.formulas.tree import Apply, As, Formula, Name
 from typeset.arithmetic.formulas.units import COUNTS
 from typeset.quantities.amount import Amount
 from typeset.quantities.units import Dimension, Unit
-from typeset.quantities.writing import MINUS, write, write_plain
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,10 +95,7 @@ def _bar(
         for index, (name, amount) in enumerate(parts)
     )
     total = Brace(0, _mark(*whole, givens), 0, len(parts) - 1)
-    told = ", ".join(f"{name} {write_plain(amount)}" for name, amount in parts if name in givens)
-    known = f": {told}" if told else ""
-    reads_as = f"One bar of {len(parts)} parts that make {whole[0]}{known}."
-    return BarModel((Bar(whole[0], shown),), (total,), reads_as=reads_as)
+    return BarModel((Bar(whole[0], shown),), (total,))
 
 
 def _mark(name: str, amount: Amount, givens: Mapping[str, Amount]) -> Mark:
