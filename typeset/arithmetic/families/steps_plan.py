@@ -14,6 +14,7 @@ from typeset.arithmetic.formulas.tree import Apply, As, Formula, Name
 from typeset.arithmetic.formulas.units import COUNTS
 from typeset.quantities.amount import Amount
 from typeset.quantities.units import Dimension, Unit
+from typeset.quantities.writing import MINUS, write
 
 
 @dataclass(frozen=True, slots=True)
