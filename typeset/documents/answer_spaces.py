@@ -60,7 +60,9 @@ def starter_of(composer: Composer, problem: SolvedProblem, usual: Space) -> Answ
         return None
     own = problem.content.starter
     label = words(own) if own else composer.rich("sheet", "starter")
-    line = room_of(composer, SpaceKind.LINE, Rows(), (AnswerLine(label=label, long=True),))
+    line = room_of(
+        composer, SpaceKind.LINE, Rows(), (AnswerLine(label=label, long=True, name="start"),)
+    )
     # It takes the place of a line of the room, so it is no lower than one.
     return replace(line, line_mm=max(line.line_mm, line.ruled_mm))
 

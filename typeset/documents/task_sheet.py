@@ -27,6 +27,7 @@ from typeset.documents.composer import (
     stage_heading,
     week_names,
 )
+from typeset.documents.fields import with_fields
 from typeset.documents.grid import Grid, copied
 from typeset.documents.layout import Layout
 from typeset.documents.name_line import filled_in, name_width_pt
@@ -58,6 +59,7 @@ from typeset.setting.workings import WorkingStep, working
 # A figure for a pupil is at most this wide: bars longer than this are slow to read along.
 _FIGURE_WIDTH_EMS = 30.0
 _FRAME_PADDING_EMS = 0.8
+_CHOICES = ("multiply", "add", "both", "neither")
 # A full sheet may close up to the least of these, an airy one grows to the greatest.
 SHEET_SPACING = Spacing(
     inner=Stretch(0.35, 0.7, 1.1),
@@ -68,16 +70,23 @@ SHEET_SPACING = Spacing(
 
 
 def compose_task_sheet(
-    solved: SolvedWeek, lesson: SolvedLesson, layout: Layout, pupil: str = ""
+    solved: SolvedWeek,
+    lesson: SolvedLesson,
+    layout: Layout,
+    pupil: str = "",
+    fields: bool = False,
 ) -> tuple[Document, PageLayout]:
     """The finished task sheet, and its pages as one copy with how full they are.
 
-    With a `pupil` the name is printed on the name line, and at the foot of later sides.
+    With a `pupil` the name is printed on the name line, and at the foot of later sides; with
+    `fields` every answer space can be typed in (where the layout has one copy).
     Raises FitError where the lesson cannot be made to fill its sides, GlyphError for a
     character that cannot be drawn.
     """
     pages, frame = lay_out_sheet(solved, lesson, layout, pupil)
     footed = with_feet(pages.pages, frame, 0, len(pages.pages))
+    if fields:
+        footed = with_fields(footed, lesson, pages.type_size_pt)
     document = Document(
         title=sheet_title(layout, solved, lesson),
         subject=solved.week.title,
@@ -262,11 +271,10 @@ class _Sheet:
     def _sorted_question(self, problem: SolvedProblem, column: Column) -> Block:
         """The story, the boxes to tick, and a line for the reason."""
         composer = self.composer
-        choices = tuple(
-            composer.rich("choices", key) for key in ("multiply", "add", "both", "neither")
-        )
-        ticks = AnswerSpace(SpaceKind.TICKS, answers=(), choices=choices)
-        reason = AnswerLine(label=composer.rich("sheet", "because"), long=True)
+        choices = tuple(composer.rich("choices", key) for key in _CHOICES)
+        ticks = AnswerSpace(SpaceKind.TICKS, answers=(), choices=choices, choice_names=_CHOICES)
+        because = composer.rich("sheet", "because")
+        reason = AnswerLine(label=because, long=True, name="because")
         line = room_of(composer, SpaceKind.LINE, Rows(), (reason,))
 
         def body(inner: Column) -> list[Piece]:
@@ -347,16 +355,16 @@ def name_and_date(composer: Composer, column: Column, pupil: str = "") -> Piece:
         (
             filled_in(name, pupil, column, name_width)
             if pupil
-            else _fill_in(name, column, name_width),
-            _fill_in(composer.rich("sheet", "date"), column, date_width),
+            else _fill_in(name, column, name_width, "name"),
+            _fill_in(composer.rich("sheet", "date"), column, date_width, "date"),
         ),
         gap,
     )
 
 
-def _fill_in(label: Rich, column: Column, width_pt: float) -> Piece:
+def _fill_in(label: Rich, column: Column, width_pt: float, name: str) -> Piece:
     """A label with a rule to write on over the rest of the width."""
-    line = AnswerSpace(SpaceKind.LINE, answers=(AnswerLine(label=label, long=True),))
+    line = AnswerSpace(SpaceKind.LINE, answers=(AnswerLine(label=label, long=True, name=name),))
     return answer_space(line, column.style, width_pt)
 
 

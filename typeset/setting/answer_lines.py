@@ -6,7 +6,7 @@ the sheet; in a narrow column the rule starts after its label.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from typeset.drawing.fonts import measures
@@ -25,6 +25,7 @@ from typeset.drawing.shapes import (
 from typeset.errors import FitError
 from typeset.quantities.inline import BLANK_TEXT, BOX_TEXT, Rich, plain, words
 from typeset.quantities.spoken import BLANK
+from typeset.setting.frames import FieldKind, Room
 from typeset.setting.paragraphs import TextStyle
 
 # Where the rules start, counted from the right edge: a rule for a sum of money or a number of
@@ -41,6 +42,8 @@ _GAP_EMS = 0.5
 _RULE_DEPTH_EMS = 0.12
 _BOX_WIDTH_MM = 14.0
 _BOX_HEIGHT_MM = 8.5
+# A line of type with its descenders, for what is typed on a rule.
+_FIELD_EMS = 1.5
 
 
 _ANSWER = words("Answer")
@@ -51,7 +54,7 @@ class AnswerLine:
     """One answer: `before` stands close before the rule ('£'), `after` is the unit.
 
     `boxed` makes the rule a box for one number. `long` starts it right after its label, for
-    words rather than a number.
+    words rather than a number. `name` is what a field on it is called.
     """
 
     label: Rich = _ANSWER
@@ -59,13 +62,17 @@ class AnswerLine:
     after: Rich = ()
     boxed: bool = False
     long: bool = False
+    name: str = "answer"
 
 
 @dataclass(frozen=True, slots=True)
 class SetAnswerLines:
-    """Answer lines ready to be drawn between two heights."""
+    """Answer lines ready to be drawn between two heights; `blanks` are the rules and boxes."""
 
     lines: tuple[Drawing, ...]
+    answers: tuple[AnswerLine, ...] = ()
+    blanks: tuple[Shape, ...] = ()
+    size_pt: float = 0.0
 
     @property
     def least_pt(self) -> float:
@@ -81,6 +88,23 @@ class SetAnswerLines:
             shapes.extend(moved(shape, 0.0, down) for shape in line.shapes)
         return tuple(shapes)
 
+    def rooms(self, top_pt: float, foot_pt: float) -> Iterator[Room]:
+        """Where each line is written on: inside its box, or on its rule with a line's height."""
+        share = (foot_pt - top_pt) / len(self.lines) if self.lines else 0.0
+        parts = zip(self.lines, self.answers, self.blanks, strict=True)
+        for index, (line, answer, blank) in enumerate(parts):
+            top = top_pt + share * index
+            told = (answer.name, plain(answer.label), plain(answer.before) or plain(answer.after))
+            match moved(blank, 0.0, top + share - line.height_pt):
+                case Rule(x1_pt=left, y1_pt=foot, x2_pt=right):
+                    high = min(foot - top, _FIELD_EMS * self.size_pt)
+                    box = (left, foot - high, right - left, high)
+                case Rect(x_pt=left, y_pt=y, width_pt=width, height_pt=high):
+                    box = (left, y, width, high)
+                case _:
+                    raise AssertionError("a blank is a rule or a box")
+            yield Room(FieldKind.TEXT, *box, *told)
+
 
 def answer_lines(
     answers: Sequence[AnswerLine], style: TextStyle, width_pt: float
@@ -93,11 +117,14 @@ def answer_lines(
     starts = [_rule_start(part, style, width_pt) for part in parts]
     common, narrow = max(starts, default=0.0), _is_narrow(style, width_pt)
     lines: list[Drawing] = []
+    blanks: list[Shape] = []
     for part, own in zip(parts, starts, strict=True):
         rule = part.least_pt if narrow else part.easy_pt
         start = common if common + rule + part.tail_pt <= width_pt else own
-        lines.append(_lay_out(part, start, style, width_pt))
-    return SetAnswerLines(tuple(lines))
+        line, blank = _lay_out(part, start, style, width_pt)
+        lines.append(line)
+        blanks.append(blank)
+    return SetAnswerLines(tuple(lines), tuple(answers), tuple(blanks), style.size_pt)
 
 
 def answer_lines_reading(answers: Sequence[AnswerLine]) -> str:
@@ -163,7 +190,10 @@ def _rule_start(parts: _Parts, style: TextStyle, width_pt: float) -> float:
     return max(parts.lead_pt, min(common, width_pt - parts.tail_pt - parts.easy_pt))
 
 
-def _lay_out(parts: _Parts, start_pt: float, style: TextStyle, width_pt: float) -> Drawing:
+def _lay_out(
+    parts: _Parts, start_pt: float, style: TextStyle, width_pt: float
+) -> tuple[Drawing, Shape]:
+    """The line, and of it the rule or box alone."""
     answer, baseline = parts.answer, parts.baseline_pt
     if answer.boxed:
         baseline = max(baseline, _box_above_pt(style))
@@ -178,7 +208,7 @@ def _lay_out(parts: _Parts, start_pt: float, style: TextStyle, width_pt: float) 
     room = _room_shape(answer, (start_pt, end), baseline, style)
     blank = heard_as((room,), Heard.WORDS, BLANK)
     shapes = [*_set(left, baseline), *blank, *_set([(parts.after, end + gap)], baseline)]
-    return Drawing(width_pt, baseline + parts.below_pt, on_new_line(shapes), baseline)
+    return Drawing(width_pt, baseline + parts.below_pt, on_new_line(shapes), baseline), room
 
 
 def _room_shape(

@@ -6,7 +6,7 @@ Ruled lines 8 mm apart and squares of 10 or 7 mm are common practice, no source.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from enum import Enum
 
@@ -23,10 +23,10 @@ from typeset.drawing.shapes import (
     heard_as,
     moved,
 )
-from typeset.quantities.inline import Rich
+from typeset.quantities.inline import Rich, plain
 from typeset.quantities.spoken import BLANK, spoken
 from typeset.setting.answer_lines import AnswerLine, answer_lines, answer_lines_reading
-from typeset.setting.frames import Placed, Role
+from typeset.setting.frames import FieldKind, Placed, Role, Room
 from typeset.setting.paragraphs import TextStyle
 from typeset.setting.stretch import Stretch, fixed
 from typeset.setting.tick_boxes import lay_out_tick_boxes, tick_boxes_reading
@@ -70,7 +70,8 @@ class AnswerSpace:
     """What a pupil answers in.
 
     `answers` are the answer lines under the room (none for tick boxes); `choices` the words
-    after tick boxes; `started` is drawn inside the frame of a bar model (its first bar).
+    after tick boxes, `choice_names` what fields on these are called; `started` is drawn inside
+    the frame of a bar model (its first bar).
     """
 
     kind: SpaceKind
@@ -80,18 +81,21 @@ class AnswerSpace:
     ruled_mm: float = RULED_LINE_MM
     line_mm: float = ANSWER_LINE_MM
     choices: tuple[Rich, ...] = ()
+    choice_names: tuple[str, ...] = ()
     started: Drawing | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class SpacePiece:
-    """An answer space as a piece: `draw(height_pt)` gives its shapes from its top left corner."""
+    """An answer space as a piece: `draw(height_pt)` gives its shapes from its top left corner,
+    `rooms(height_pt)` where it is written in."""
 
     width_pt: float
     height: Stretch
     draw: Callable[[float], tuple[Shape, ...]]
     reads_as: str = ""
     source: str = ""
+    rooms: Callable[[float], tuple[Room, ...]] = lambda _: ()
 
     @property
     def baseline_pt(self) -> float | None:
@@ -102,7 +106,9 @@ class SpacePiece:
         """The whole room as one item, empty or drawn."""
         shapes = tuple(moved(shape, x_pt, y_pt) for shape in self.draw(height_pt))
         box = (x_pt, y_pt, self.width_pt, height_pt)
-        return (Placed(Role.ANSWER_SPACE, *box, shapes, self.source, self.reads_as),)
+        rooms = self.rooms(height_pt)
+        told = (self.source, self.reads_as)
+        return (Placed(Role.ANSWER_SPACE, *box, shapes, *told, rooms=rooms),)
 
 
 def answer_space(
@@ -115,7 +121,10 @@ def answer_space(
     if space.kind is SpaceKind.TICKS:
         boxes = lay_out_tick_boxes(space.choices, style, width_pt)
         reading = tick_boxes_reading(space.choices)
-        return SpacePiece(width_pt, fixed(boxes.height_pt), lambda _: boxes.shapes, reading, source)
+        high, ticks = fixed(boxes.height_pt), tuple(_tick_rooms(space, boxes))
+        return SpacePiece(
+            width_pt, high, lambda _: boxes.shapes, reading, source, rooms=lambda _: ticks
+        )
     room = _room(space, width_pt)
     foot = answer_lines(space.answers, style, width_pt)
     gap = _GAP_TO_ANSWER_MM * PT_PER_MM if space.answers and room.height.greatest_pt else 0.0
@@ -127,7 +136,29 @@ def answer_space(
         guides = _heard_room(room.draw(room_height), space)
         return guides + foot.draw(room_height + gap, height_pt)
 
-    return SpacePiece(width_pt, height, draw, answer_lines_reading(space.answers), source)
+    def rooms(height_pt: float) -> tuple[Room, ...]:
+        room_height = room.height.at(height.looseness(height_pt))
+        lines = foot.rooms(room_height + gap, height_pt)
+        return (*_room_to_work_in(space, width_pt, room_height), *lines)
+
+    reading = answer_lines_reading(space.answers)
+    return SpacePiece(width_pt, height, draw, reading, source, rooms)
+
+
+def _room_to_work_in(space: AnswerSpace, width_pt: float, height_pt: float) -> tuple[Room, ...]:
+    """The room above the answer lines; a model that is begun is drawn, so nobody types there."""
+    if space.started is not None or height_pt <= 0:
+        return ()
+    name = "working" if space.answers else "writing"
+    return (Room(FieldKind.TEXT, 0.0, 0.0, width_pt, height_pt, name, several_lines=True),)
+
+
+def _tick_rooms(space: AnswerSpace, boxes: Drawing) -> Iterator[Room]:
+    """The boxes to tick, with what stands after each."""
+    ticks = [s for s in boxes.shapes if isinstance(s, Rect) and s.reading is not None]
+    for tick, name, choice in zip(ticks, space.choice_names, space.choices, strict=False):
+        box = (tick.x_pt, tick.y_pt, tick.width_pt, tick.height_pt)
+        yield Room(FieldKind.TICK, *box, name, plain(choice))
 
 
 def _heard_room(shapes: tuple[Shape, ...], space: AnswerSpace) -> tuple[Shape, ...]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import Enum
 
 from typeset.drawing.shapes import Colour, Shape
@@ -31,6 +31,50 @@ class ListPart(Enum):
     BODY = "body"
 
 
+class FieldKind(Enum):
+    """What is done in a field."""
+
+    TEXT = "text"
+    TICK = "tick"
+
+
+@dataclass(frozen=True, slots=True)
+class Room:
+    """Where an answer space can be written in, from the corner of its item.
+
+    `name` says what it is for ('answer', 'working'); `label` and `unit` are printed beside it.
+    """
+
+    kind: FieldKind
+    x_pt: float
+    y_pt: float
+    width_pt: float
+    height_pt: float
+    name: str
+    label: str = ""
+    unit: str = ""
+    several_lines: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Field:
+    """A field to type in or to tick, from the page's top left corner.
+
+    `name` is its path, unlike any other's of the document ('tuesday.q4.answer'); `tooltip`
+    says what it is for; `size_pt` is that of what is typed.
+    """
+
+    kind: FieldKind
+    name: str
+    tooltip: str
+    x_pt: float
+    y_pt: float
+    width_pt: float
+    height_pt: float
+    size_pt: float
+    several_lines: bool = False
+
+
 @dataclass(frozen=True, slots=True)
 class Placed:
     """An item on a page: its box from the page's top left corner, and its shapes (same origin)."""
@@ -52,6 +96,10 @@ class Placed:
     level: int = 0
     # The lists that it stands in, the outermost first.
     lists: tuple[ListPart, ...] = ()
+    # Of an answer space: where it is written in by hand, and the fields where one can type.
+    # Not part of the description that a file's identifier is made from (see pdf.py).
+    rooms: tuple[Room, ...] = field(default=(), repr=False)
+    fields: tuple[Field, ...] = field(default=(), repr=False)
 
 
 @dataclass(frozen=True, slots=True)

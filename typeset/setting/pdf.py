@@ -98,6 +98,8 @@ def _make_reproducible(canvas: Any, document: Document) -> None:
     canvas._doc._timeStamp = _FixedDate()
     signature = hashlib.md5(usedforsecurity=False)
     signature.update(repr(document).encode())
+    for field in (f for page in document.pages for item in page.placed for f in item.fields):
+        signature.update(repr(field).encode())
     canvas._doc.signature = signature
 
 
@@ -143,6 +145,8 @@ def _connect(canvas: Any, marked: Marked, page_height_pt: float, tags: TagWriter
             tags.link(marked, box)
         else:
             canvas.linkAbsolute("", item.leads_to, Rect=box, Border="[0 0 0]")
+    if tags is not None:
+        tags.fields(marked, page_height_pt)
 
 
 def _outline(canvas: Any, document: Document) -> None:

@@ -8,11 +8,11 @@ belongs to one element of the tree or is decoration (ISO 32000-1, 14.7 and 14.8;
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from typeset.drawing.shapes import Heard, Reading, Shape
 from typeset.quantities.spoken import spoken
-from typeset.setting.frames import Document, ListPart, Page, Placed, Role
+from typeset.setting.frames import Document, Field, ListPart, Page, Placed, Role
 
 ARTIFACT = "Artifact"
 _LEVELS = {Role.TITLE: 1, Role.HEADING: 2}
@@ -60,11 +60,13 @@ class Element:
 
 @dataclass(frozen=True, slots=True)
 class Marked:
-    """A placed item with its sections in the order of drawing; `link` is its element if any."""
+    """A placed item with its sections in the order of drawing; `link` is its element if any,
+    `forms` are those of its fields."""
 
     item: Placed
     sections: tuple[Section, ...]
     link: Element | None = None
+    forms: tuple[tuple[Field, Element], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,8 +115,13 @@ class _Builder:
         return tuple(self._item(item) for item in page.placed)
 
     def _item(self, item: Placed) -> Marked:
-        if not item.shapes:
-            return Marked(item, ())
+        marked = self._drawn(item) if item.shapes else Marked(item, ())
+        if not item.fields:
+            return marked
+        home = self._home(item)
+        return replace(marked, forms=tuple((each, home.add("Form")) for each in item.fields))
+
+    def _drawn(self, item: Placed) -> Marked:
         if item.role is Role.FURNITURE:
             return Marked(item, (Section(ARTIFACT, item.shapes, is_foot=bool(item.reads_as)),))
         home = self._home(item)

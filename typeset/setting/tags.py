@@ -20,6 +20,7 @@ from reportlab.pdfbase.pdfdoc import (
     PDFString,
 )
 
+from typeset.setting.form_fields import FormWriter
 from typeset.setting.frames import Document
 from typeset.setting.structure import ARTIFACT, Element, Mark, Marked, Section
 
@@ -76,6 +77,7 @@ class TagWriter:
         self.links: dict[int, Element] = {}
         # The link annotations with their pages, by the element that they belong to.
         self.annotations: dict[Element, tuple[Any, Any]] = {}
+        self.form: FormWriter | None = None
 
     def link(self, marked: Marked, box: tuple[float, ...]) -> None:
         """The link of an item as an annotation that belongs to its element."""
@@ -91,8 +93,22 @@ class TagWriter:
             StructParent=key,
         )
         canvas._addAnnotation(annotation)
-        self.links[key] = marked.link
-        self.annotations[marked.link] = (canvas._annotationrefs[-1], canvas._doc.thisPageRef())
+        self._belongs(marked.link, key)
+
+    def fields(self, marked: Marked, page_height_pt: float) -> None:
+        """The fields of an item, each as an annotation of an element of its own."""
+        for field, element in marked.forms:
+            if self.form is None:
+                self.form = FormWriter(self.canvas)
+            key = self._key()
+            self.form.add(field, page_height_pt, key)
+            self._belongs(element, key)
+
+    def _belongs(self, element: Element, key: int) -> None:
+        """The annotation that was added last belongs to the element."""
+        canvas = self.canvas
+        self.links[key] = element
+        self.annotations[element] = (canvas._annotationrefs[-1], canvas._doc.thisPageRef())
 
     def end_page(self) -> None:
         """Call after a page is shown: it gets its key, and tabs go in the order of reading."""
@@ -117,6 +133,8 @@ class TagWriter:
         top["ParentTree"] = tree.document.Reference(self._parents(tree))
         top["ParentTreeNextKey"] = self.next_key
         tree.document.Catalog.StructTreeRoot = top
+        if self.form is not None:
+            self.form.end()
 
     def _parents(self, tree: _Tree) -> Any:
         numbers: list[Any] = []
