@@ -60,6 +60,18 @@ def test_a_week_in_every_layout_has_no_finding(name: str) -> None:
     assert [str(each) for each in found] == []
 
 
+def test_long_names_stand_under_each_other() -> None:
+    """A name that is too wide for half the page takes all of it."""
+    own = tuple(
+        PrintedFile(
+            f"{'wednesday' * 4}-task-sheet-{kind}-large-print-24.pdf", "task sheet", 4, layout()
+        )
+        for kind in ("support", "stretch")
+    )
+    pdf = write_pdf(compose_how_to_print(made_week().solved, own, layout())[0])
+    assert told(pdf, own) == []
+
+
 HOW = [
     ("task sheet", 4, "standard", "Task sheets: A4, both sides, flipped on the long edge (4 "),
     ("task sheet", 1, "standard", "Task sheets: A4, one side (1 side, 1 sheet of paper)"),

@@ -21,6 +21,7 @@ from typeset.quantities.inline import words
 from typeset.setting.blocks import Block, Column, Spacing, cell_width_pt, text_block
 from typeset.setting.frames import Document, Role
 from typeset.setting.pages import PageLayout, flow
+from typeset.setting.paragraphs import natural_width_pt
 from typeset.setting.pieces import Columns, text
 from typeset.setting.stretch import Stretch
 
@@ -86,11 +87,18 @@ class _Page:
         heading = kind_name(group.kind, layout)
         yield stage_heading(f"the heading '{heading}'", words(heading), column)
         yield _kept(text_block("how to print them", words(how(group, layout)), column))
-        width = cell_width_pt(_COLUMNS, column)
-        cells = [text(words(told_file(each, layout)), column.style, width) for each in group.files]
-        for start in range(0, len(cells), _COLUMNS):
-            between = column.spacing.column * column.style.size_pt
-            row = Columns(tuple(cells[start : start + _COLUMNS]), between)
+        yield from self._files(group, column)
+
+    def _files(self, group: Printing, column: Column) -> Iterator[Block]:
+        """The files in as many columns as the longest name leaves room for."""
+        told = [words(told_file(each, self.composer.layout)) for each in group.files]
+        widest = max(natural_width_pt(each, column.style) for each in told)
+        fitting = (n for n in range(_COLUMNS, 1, -1) if widest <= cell_width_pt(n, column))
+        columns = next(fitting, 1)
+        cells = [text(each, column.style, cell_width_pt(columns, column)) for each in told]
+        between = column.spacing.column * column.style.size_pt
+        for start in range(0, len(cells), columns):
+            row = Columns(tuple(cells[start : start + columns]), between)
             yield Block("files", row, column.gap(column.spacing.question))
 
     def say(self, key: str) -> str:
