@@ -21,6 +21,7 @@ ORDER = (
     "setting",
     "documents",
     "proofing",
+    "posting",
     "press",
     "terminal",
     "verbs",
@@ -67,6 +68,11 @@ def test_imports_go_one_way(file: Path) -> None:
         return
     later = [name for name in imports_of(file) if name in ORDER[ORDER.index(step) + 1 :]]
     assert later == []
+
+
+def test_posting_knows_nothing_of_how_a_pdf_is_made() -> None:
+    files = (PACKAGE / "posting").rglob("*.py")
+    assert {name for file in files for name in imports_of(file)} == {"errors", "posting", "reading"}
 
 
 def test_every_step_has_its_place_in_the_order() -> None:

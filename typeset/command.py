@@ -13,10 +13,12 @@ from types import FrameType
 
 from typeset import __version__
 from typeset.errors import ContentError, TypesetError
+from typeset.verbs.answers import add_answers
 from typeset.verbs.check import add_check
 from typeset.verbs.diagnose import add_diagnose
 from typeset.verbs.make import add_make
 from typeset.verbs.new import add_new
+from typeset.verbs.post import add_post
 from typeset.verbs.proof import add_proof
 from typeset.verbs.solve import add_solve
 from typeset.verbs.telling import DONE, WRONG, complaint_count, failed, say_error
@@ -60,7 +62,9 @@ def _parser() -> argparse.ArgumentParser:
     add_solve(verbs)
     add_diagnose(verbs)
     add_proof(verbs)
+    add_answers(verbs)
     add_new(verbs)
+    add_post(verbs)
     return parser
 
 

@@ -248,3 +248,6 @@ class Week:
     # Which versions of its sheets are made, easiest first, and which documents.
     versions: tuple[str, ...] = (CORE,)
     makes: tuple[str, ...] = USUAL_DOCUMENTS
+    # Of messages to families: whom they are from, and what they are about.
+    sender: Scalar | None = None
+    subject: Scalar | None = None

@@ -13,7 +13,17 @@ from typeset.reading.keys import Keys, opened, plain_key
 from typeset.reading.tree import Keyed, Node, Scalar
 
 REQUIRED_KEYS = ("week", "class", "lessons")
-OPTIONAL_KEYS = ("layout", "note", "year", "nouns", "seed", "versions", "makes")
+OPTIONAL_KEYS = (
+    "layout",
+    "note",
+    "year",
+    "nouns",
+    "seed",
+    "versions",
+    "makes",
+    "sender",
+    "subject",
+)
 STANDARD_LAYOUT = "standard"
 # The year groups of pupils of 7 to 11.
 YEARS = (3, 6)
@@ -38,6 +48,8 @@ class WeekPlan:
     seed: int = FIRST_SEED
     versions: tuple[str, ...] = (CORE,)
     makes: tuple[str, ...] = USUAL_DOCUMENTS
+    sender: Scalar | None = None
+    subject: Scalar | None = None
 
     @property
     def names(self) -> tuple[str, ...]:
@@ -65,7 +77,15 @@ def read_plan(root: Node | None, complaints: list[Complaint]) -> WeekPlan:
         seed=_read_seed(keys),
         versions=_chosen(keys, "versions", VERSIONS) or (CORE,),
         makes=_chosen(keys, "makes", DOCUMENTS) or USUAL_DOCUMENTS,
+        sender=_line(keys, "sender"),
+        subject=_line(keys, "subject"),
     )
+
+
+def _line(keys: Keys, key: str) -> Scalar | None:
+    """The text of the key on one line with its place; None where there is none."""
+    text = keys.text(key)
+    return Scalar(text, keys.place(key)) if text else None
 
 
 def _chosen(keys: Keys, key: str, words: Sequence[str]) -> tuple[str, ...]:

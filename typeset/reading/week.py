@@ -167,6 +167,8 @@ def _week(
         seed=plan.seed,
         versions=plan.versions,
         makes=plan.makes,
+        sender=plan.sender,
+        subject=plan.subject,
     )
 
 
