@@ -9,7 +9,7 @@ from typeset.drawing.fonts import in_family
 from typeset.errors import OutputError
 from typeset.press.class_plan import VARIED, ClassOrder, plan_class
 from typeset.press.making import solved_with_layouts
-from typeset.press.plan import Job, plan_jobs
+from typeset.press.plan import Job, Wanted, plan_jobs
 from typeset.press.print_page import print_job
 from typeset.press.record import RECORD, Made, Record, read_record
 from typeset.proofing import Finding
@@ -64,7 +64,7 @@ def _jobs(record: Record | None, week: Path | None, class_list: Path | None) -> 
     versions, layouts = solved_with_layouts(
         content, [each.layout for each in usual], [each.version for each in usual]
     )
-    jobs = list(plan_jobs(versions, layouts))
+    jobs = list(plan_jobs(versions, layouts, Wanted(fields=None)))
     if class_list is not None:
         jobs += _class_jobs(made, content, class_list)
     jobs.append(print_job(versions.core, made))

@@ -31,7 +31,7 @@ from typeset.press.print_page import print_job
 from typeset.press.record import RECORD, Made, with_earlier, write_record
 from typeset.press.reporting import write_pictures
 from typeset.proofing import Finding
-from typeset.reading.content import CORE, END, HOME_PACK, OWN_PROBLEMS
+from typeset.reading.content import CORE, END, HOME_PACK, OWN_PROBLEMS, TASK_SHEET
 from typeset.reading.week import read_week
 from typeset.setting.pdf import write_pdf
 
@@ -70,6 +70,8 @@ class Order:
     # For a named set: the class list, and whether every pupil gets other numbers.
     class_list: Path | None = None
     vary: bool = False
+    # True for task sheets to fill in on a screen.
+    fields: bool = False
 
 
 def make_week(order: Order) -> tuple[Result, ...]:
@@ -107,11 +109,27 @@ def _planned(order: Order) -> tuple[SolvedWeek, tuple[Job, ...]]:
     packs = order.versions or (CORE,)
     sheets = order.versions or week.versions
     of_lesson = order.lesson is not None
-    wanted = Wanted(kinds, sheets, order.lesson, packs, order.answers, of_lesson)
+    if order.fields:
+        _check_fields(kinds, layouts)
+    wanted = Wanted(
+        kinds, sheets, order.lesson, packs, order.answers, of_lesson, fields=order.fields
+    )
     jobs = plan_jobs(versions, layouts, wanted)
     if not jobs:
         raise OutputError(_nothing_of(kinds, order.lesson))
     return versions.core, jobs
+
+
+def _check_fields(kinds: Sequence[str], layouts: Sequence[Layout]) -> None:
+    """Raises OutputError where there is no sheet that can be filled in on a screen."""
+    if TASK_SHEET not in kinds:
+        raise OutputError("fields to type in are for task sheets, and none are made")
+    copied = next((each.name for each in layouts if each.copies > 1), None)
+    if copied is not None:
+        raise OutputError(
+            f"the layout '{copied}' sets copies side by side, to be cut apart; leave out --fields "
+            "or name another layout"
+        )
 
 
 def _nothing_of(kinds: Sequence[str], lesson: str | None) -> str:

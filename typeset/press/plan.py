@@ -70,6 +70,8 @@ class Job:
     proof: Callable[[bytes], list[Finding]]
     # Of a home pack: where its answers are.
     answers: str = ""
+    # True where it has fields to type in.
+    fields: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,6 +86,8 @@ class Wanted:
     answers: str | None = None
     # True for the booklet of a lesson alone, False for that of the week, None for both.
     of_lesson: bool | None = None
+    # True for task sheets to fill in on a screen, False for those to print, None for both.
+    fields: bool | None = False
 
 
 def plan_jobs(
@@ -108,11 +112,15 @@ def check_lesson(solved: SolvedWeek, lesson: str | None) -> None:
 def _is_wanted(job: Job, wanted: Wanted) -> bool:
     return (
         job.kind in wanted.kinds
-        and (job.kind != TASK_SHEET or job.version in wanted.versions)
+        and (job.kind != TASK_SHEET or _is_wanted_sheet(job, wanted))
         and (job.kind != HOME_PACK or _is_wanted_pack(job, wanted))
         and (job.kind != ANSWER_BOOKLET or wanted.of_lesson in (None, bool(job.lesson)))
         and wanted.lesson in (None, job.lesson)
     )
+
+
+def _is_wanted_sheet(job: Job, wanted: Wanted) -> bool:
+    return job.version in wanted.versions and wanted.fields in (None, job.fields)
 
 
 def _is_wanted_pack(job: Job, wanted: Wanted) -> bool:
@@ -134,6 +142,9 @@ class _Planner:
         lessons = self.solved.lessons
         for week in self.versions.all:
             yield from (self.sheet(week, lesson) for lesson in week.lessons)
+            # Copies side by side are cut apart, not filled in.
+            if self.layout.copies == 1:
+                yield from (self.sheet_to_fill_in(week, lesson) for lesson in week.lessons)
         yield self.booklet()
         yield from (self.lesson_booklet(lesson) for lesson in lessons)
         yield from (self.folded(lesson) for lesson in lessons)
@@ -181,6 +192,17 @@ class _Planner:
             lesson.lesson.name,
             week.version.value,
         )
+
+    def sheet_to_fill_in(self, week: SolvedWeek, lesson: SolvedLesson) -> Job:
+        layout = self.layout
+        job = self.job(
+            f"{TASK_SHEET} to fill in",
+            lambda: compose_task_sheet(week, lesson, layout, fields=True),
+            lambda pdf, file: proof_sheet(pdf, file, week, lesson, layout, fields=True),
+            lesson.lesson.name,
+            week.version.value,
+        )
+        return replace(job, kind=TASK_SHEET, fields=True)
 
     def booklet(self) -> Job:
         versions, layout = self.versions, self.layout

@@ -13,6 +13,7 @@ from typeset.proofing.booklet_text import expect_booklet
 from typeset.proofing.card_text import expect_cards, expect_key, promised_backs
 from typeset.proofing.cells import Cells
 from typeset.proofing.expected import said
+from typeset.proofing.field_text import expect_fields
 from typeset.proofing.file_check import FileFacts
 from typeset.proofing.finding import Finding
 from typeset.proofing.order import Order, nouns_of
@@ -31,10 +32,19 @@ _CARDS = (Cells(2, 4), Cells(2, 3), Cells(2, 2))
 
 
 def proof_sheet(
-    pdf: Path | bytes, name: str, solved: SolvedWeek, lesson: SolvedLesson, layout: Layout
+    pdf: Path | bytes,
+    name: str,
+    solved: SolvedWeek,
+    lesson: SolvedLesson,
+    layout: Layout,
+    fields: bool = False,
 ) -> list[Finding]:
-    """Everything that is wrong with a lesson's finished task sheet; see `proof`."""
+    """Everything that is wrong with a lesson's finished task sheet, with or without `fields`;
+    see `proof`."""
     order = sheet_order(name, solved, lesson, layout)
+    if fields:
+        wanted = tuple(expect_fields(lesson, layout))
+        order = replace(order, facts=replace(order.facts, fields=wanted))
     return proof(pdf, order if layout.copies > 1 else _read_by_structure(order))
 
 

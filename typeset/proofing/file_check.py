@@ -23,9 +23,12 @@ from pypdf.generic import (
 )
 
 from typeset.proofing.claims import check_claims
+from typeset.proofing.field_check import check_form
+from typeset.proofing.field_text import ExpectedField
 from typeset.proofing.finding import Finding
+from typeset.proofing.form_read import ReadForm, read_form
 from typeset.proofing.read_back import Unreadable
-from typeset.proofing.structure_read import read_structure
+from typeset.proofing.structure_read import ReadStructure, read_structure
 
 # Keys of the catalogue and of pages that need no second look.
 _CATALOGUE = {"/Type", "/Pages", "/Lang", "/PageMode", "/PageLayout", "/ViewerPreferences"}
@@ -34,6 +37,9 @@ _PAGE = {"/Type", "/Parent", "/MediaBox", "/CropBox", "/Contents", "/Resources",
 _PAGE |= {"/Trans", "/Count", "/Kids"}
 # What leads from place to place.
 _LEADS = {"/Outlines", "/PageLabels", "/Annots"}
+# What is filled in: checked by what it is (field_check.py), as are the texts of its fields.
+_FILLED_IN = {"/AcroForm", "/Annots"}
+_OF_FIELDS = ("/T", "/TU", "/DA")
 # What a tagged file has besides, and the texts of its structure, which are checked by what they
 # say (structure_check.py).
 _TAGGED = {"/StructTreeRoot", "/Metadata", "/StructParents", "/Tabs"}
@@ -90,6 +96,8 @@ class FileFacts:
     texts: frozenset[str] = frozenset()
     # True where the file carries its structure, for screen readers.
     tagged: bool = False
+    # The fields to type in, in order; they stand in the structure, so the file is tagged.
+    fields: tuple[ExpectedField, ...] = ()
 
 
 def check_file(data: bytes, name: str, facts: FileFacts) -> Iterator[Finding]:
@@ -115,6 +123,7 @@ class _File:
         self.accounted: set[int] = set()
         # The objects of the file that are elements of its structure.
         self.elements: frozenset[int] = frozenset()
+        self.form = ReadForm()
 
     def check(self, facts: FileFacts) -> Iterator[Finding]:
         yield from self.frame()
@@ -167,6 +176,7 @@ class _File:
         catalogue = self.reader.trailer["/Root"].get_object()
         assert isinstance(catalogue, DictionaryObject)
         leads = (_LEADS if facts.navigates else set()) | (_TAGGED if facts.tagged else set())
+        leads |= _FILLED_IN if facts.fields else set()
         for key in sorted(set(catalogue) - _CATALOGUE - leads):
             yield self.finding(f"the file {_TOLD.get(key, f'holds {key}')}")
         for number, page in enumerate(self.reader.pages, 1):
@@ -208,7 +218,17 @@ class _File:
         catalogue = self.reader.trailer["/Root"].get_object()
         assert isinstance(catalogue, DictionaryObject)
         self.account_for(catalogue.raw_get("/Metadata") if "/Metadata" in catalogue else None)
-        self.elements = read_structure(self.reader).numbers
+        structure = read_structure(self.reader)
+        self.elements = structure.numbers
+        yield from self.fields(facts, structure)
+
+    def fields(self, facts: FileFacts, structure: ReadStructure) -> Iterator[Finding]:
+        """Exactly the fields that are wanted; without any, no element stands for one."""
+        if facts.fields:
+            self.form = read_form(self.reader)
+            self.accounted |= self.form.streams
+        for what in check_form(self.form, facts.fields, structure):
+            yield self.finding(what, kind="field")
 
     def contents(self, number: int, page: DictionaryObject, facts: FileFacts) -> Iterator[Finding]:
         """Nothing in a page's drawing that hides, or that is not read back."""
@@ -259,6 +279,8 @@ class _File:
         if isinstance(info, IndirectObject) and info.idnum == number:
             return path.count("/") == 1
         if number in self.elements and path in _SPOKEN:
+            return True
+        if number in self.form.texts and path in _OF_FIELDS:
             return True
         return path in ("/Lang", "/CharSet", "/CIDSystemInfo/Registry", "/CIDSystemInfo/Ordering")
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TypeAlias
 
+from typeset.proofing.form_read import ReadForm
 from typeset.proofing.places import Box
 from typeset.proofing.structure_read import ReadStructure
 
@@ -124,6 +125,8 @@ class ReadDocument:
     pages: tuple[ReadPage, ...]
     # What a screen reader is led through, where the file has a structure that is to be checked.
     structure: ReadStructure | None = None
+    # The fields of a file that is to be filled in.
+    form: ReadForm | None = None
 
     @property
     def words(self) -> tuple[Word, ...]:

@@ -3,17 +3,23 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from dataclasses import replace
+from io import BytesIO
 from pathlib import Path
+
+from pypdf import PdfReader
 
 from typeset.proofing.account import Account, take_account
 from typeset.proofing.bars import check_bars
 from typeset.proofing.checks import Proof, owners_of
 from typeset.proofing.drawn_figures import check_drawn_figures
 from typeset.proofing.edges import check_edges
+from typeset.proofing.field_check import check_field_places
 from typeset.proofing.file_check import check_file
 from typeset.proofing.finding import Finding
 from typeset.proofing.flow import check_flow
 from typeset.proofing.foot import body_words, check_feet
+from typeset.proofing.form_read import read_form
 from typeset.proofing.on_paper import on_paper
 from typeset.proofing.order import Order
 from typeset.proofing.overlaps import check_overlaps
@@ -40,6 +46,8 @@ def proof(pdf: Path | bytes, order: Order) -> list[Finding]:
         if order.facts.tagged:
             document = with_structure(document, data)
             findings += faults_of(document)
+        if order.facts.fields:
+            document = replace(document, form=read_form(PdfReader(BytesIO(data))))
         found = (on_paper(each, document) for each in proof_pages(document, order))
         findings += [*about_papers, *found]
     except Unreadable as error:
@@ -86,6 +94,7 @@ def _look(account: Account, document: ReadDocument, order: Order) -> Iterator[Fi
     yield from check_print(read)
     yield from check_flow(read)
     yield from check_rooms(read, order.promises)
+    yield from check_field_places(read, order.facts.fields, order.promises)
     yield from check_bars(read)
     yield from check_drawn_figures(read)
 

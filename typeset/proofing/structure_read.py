@@ -15,6 +15,7 @@ from pypdf.generic import ArrayObject, DictionaryObject, IndirectObject
 
 HEADINGS = ("H1", "H2", "H3", "H4", "H5", "H6")
 _TAGS = {"Document", *HEADINGS, "P", "L", "LI", "Lbl", "LBody", "Figure", "Formula", "Span", "Link"}
+_TAGS |= {"Form"}
 _ROOT_KEYS = {"/Type", "/K", "/ParentTree", "/ParentTreeNextKey"}
 _KEYS = {"/Type", "/S", "/P", "/Pg", "/K", "/Alt", "/ActualText", "/A"}
 _ATTRIBUTES = {"/O", "/ListNumbering", "/Placement", "/BBox"}

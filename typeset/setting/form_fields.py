@@ -129,7 +129,9 @@ class FormWriter:
             "BBox": PDFArray(box),
             "Resources": PDFDictionary({}),
         }
-        return self.document.Reference(PDFStream(PDFDictionary(entries), drawn, filters=[]))
+        return self.document.Reference(
+            PDFStream(PDFDictionary(entries), drawn, filters=[PDFZCompress])
+        )
 
     def _font(self) -> Any:
         """The whole regular face, as a simple font whose codes are those of windows-1252."""

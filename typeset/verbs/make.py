@@ -52,6 +52,11 @@ def add_make(verbs: Verbs) -> None:
         default=END,
         help="in a home pack: at its end (the usual), in a separate file, or none",
     )
+    parser.add_argument(
+        "--fields",
+        action="store_true",
+        help="task sheets with fields, to fill in on a screen; 'typeset answers' reads them back",
+    )
     _add_class(parser)
     add_pictures(parser)
 
@@ -78,6 +83,8 @@ def _check_class(options: argparse.Namespace) -> None:
     for given, name in ((options.only, "--only"), (options.version, "--version")):
         if given:
             options.misused(f"{name} does not go with --class: the list says what each pupil gets")
+    if options.fields:
+        options.misused("--fields does not go with --class: named sheets are printed")
     if len(options.layout) > 1:
         options.misused("with --class one --layout can be given, for pupils without one")
 
@@ -104,6 +111,7 @@ def _make(options: argparse.Namespace) -> int:
             options.answers,
             options.class_list,
             options.vary,
+            options.fields,
         )
         results = make_week(order)
     say_remarks(remarks)
