@@ -5,6 +5,7 @@ from __future__ import annotations
 import importlib
 import importlib.util
 import smtplib
+import socket
 import ssl
 import time
 from collections.abc import Mapping
@@ -118,6 +119,9 @@ def _connected(server: Server) -> smtplib.SMTP:
     try:
         if not at_once:
             smtp.starttls(context=context)
+        # The last line of a message is sent by itself; the system would hold it back a while.
+        assert smtp.sock is not None  # It is connected.
+        smtp.sock.setsockopt(socket.IPPROTO_TCP, socket.TCP_NODELAY, 1)
         smtp.login(server.user, server.password)
     except BaseException:
         smtp.close()
