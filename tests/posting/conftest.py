@@ -2,9 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
+
+from typeset.errors import Remark
+from typeset.posting.message import Pack
+from typeset.press import posting
 
 MONDAY = """\
 lesson: Floats
@@ -54,3 +59,28 @@ def week(tmp_path: Path) -> Path:
 def lasting_week(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The same for tests that only read what comes of it."""
     return write_week(tmp_path_factory.mktemp("lasting"))
+
+
+_MADE: dict[tuple[object, ...], dict[tuple[str, str], Pack]] = {}
+
+
+@pytest.fixture(scope="module", autouse=True)
+def packs_made_once() -> Iterator[None]:
+    """The same content in the same layout gives the same pack, so tests need it once."""
+    make = posting._packs_in
+
+    def made(
+        order: posting.PostOrder,
+        layout: str,
+        versions: tuple[str, ...],
+        remark: Callable[[Remark], None],
+    ) -> dict[tuple[str, str], Pack]:
+        content = tuple(file.read_bytes() for file in sorted(order.folder.glob("*.yaml")))
+        key = (content, layout, versions, order.answers)
+        if key not in _MADE:
+            _MADE[key] = make(order, layout, versions, remark)
+        return _MADE[key]
+
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(posting, "_packs_in", made)
+        yield

@@ -14,6 +14,9 @@ import pytest
 from pypdf import PdfReader
 
 from typeset.command import DONE, WRONG, main
+from typeset.press import posting
+from typeset.press.making import Order, Result, make_week
+from typeset.reading.content import VERSIONS
 
 FAMILIES = """\
 address,name,version,layout
@@ -145,6 +148,24 @@ def test_each_family_has_its_own_pack_without_name_or_address(posted: tuple[Path
         assert b"@" not in b"".join(str(PdfReader(BytesIO(pack)).metadata).encode().split())
 
 
+def test_each_combination_is_made_once(
+    week: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    made: list[tuple[tuple[str, ...], tuple[str, ...]]] = []
+
+    def make(order: Order) -> tuple[Result, ...]:
+        made.append((order.layouts, order.versions))
+        return make_week(order)
+
+    monkeypatch.setattr(posting, "make_week", make)
+    file = tmp_path / "families.csv"
+    rows = [f"a{n}@quay.example,{VERSIONS[1 + n % 2]}" for n in range(12)]
+    file.write_text("\n".join(["address,version", *rows]), encoding="utf-8")
+    assert post(week, file) == DONE
+    assert made == [(("standard",), VERSIONS[1:])]
+    assert len({pdf_of(parsed(data)) for data in drafts(week)}) == 2
+
+
 def test_names_and_addresses_stand_nowhere_else(posted: tuple[Path, str]) -> None:
     week, told = posted
     for file in (week.parent / "post").rglob("*"):
@@ -157,6 +178,7 @@ def test_names_and_addresses_stand_nowhere_else(posted: tuple[Path, str]) -> Non
 
 
 def test_answers_can_be_left_out(week: Path, families: Path) -> None:
+    families.write_text("address\nidris@quay.example\n", encoding="utf-8")
     assert post(week, families, "--answers", "none") == DONE
     message = parsed(drafts(week)[0])
     assert "answers" not in text_of(message, "plain")
@@ -224,6 +246,7 @@ def test_a_week_that_cannot_be_posted(
 
 def test_a_subject_cannot_begin_a_header(week: Path, families: Path) -> None:
     """YAML knows line breaks; a subject has none left."""
+    families.write_text("address\nidris@quay.example\n", encoding="utf-8")
     with (week / "week.yaml").open("a", encoding="utf-8") as stream:
         stream.write('subject: "Ropes\\r\\nBcc: all@harbour.example"\n')
     assert post(week, families) == DONE

@@ -51,7 +51,8 @@ def test_a_line_broken_off_anywhere_is_none(tmp_path: Path) -> None:
     with Journal(tmp_path) as journal:
         asha, kofi = journal.digest(ASHA), journal.digest(KOFI)
         journal.record(asha, Entry(State.SENT))
-        journal.record(kofi, Entry(State.HANDED))
+        # Longer than the line that will stand in its place.
+        journal.record(kofi, Entry(State.HANDED, "450" * 9))
     file = tmp_path / "journal" / "journal.jsonl"
     whole = file.read_bytes()
     begin = whole.index(b"\n") + 1

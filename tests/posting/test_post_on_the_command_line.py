@@ -93,11 +93,7 @@ def test_a_week_is_sent_and_what_was_refused_goes_on(
         assert pdf_of(message) == (printed / file).read_bytes()
     left = [file for file in (week.parent / "post").rglob("*") if file.is_file()]
     assert {file.name for file in left} == {"key", "journal.jsonl"}
-    assert not any(
-        b"harbour.example" in f.read_bytes().replace(b"@harbour.example", b"", 1)
-        or b"family@" in f.read_bytes()
-        for f in left
-    )
+    assert not any(b"family@" in f.read_bytes() or b".family" in f.read_bytes() for f in left)
     assert post(week) == DONE
     assert "3 messages of these went out" in capsys.readouterr().err
 
