@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import replace
 from email import policy
 from email.message import EmailMessage
+from importlib.machinery import ModuleSpec
 from pathlib import Path
+from types import ModuleType
 
 import pytest
 
@@ -272,3 +275,23 @@ def test_the_environment_names_the_server() -> None:
     given = {"TYPESET_MAIL_HOST": "h", "TYPESET_MAIL_USER": "u", "TYPESET_MAIL_PASSWORD": "p"}
     assert server_of(given) == Server("h", 587, "u", "p")
     assert server_of({**given, "TYPESET_MAIL_PORT": "465"}).port == 465
+
+
+def test_a_password_in_the_systems_keyring_is_found(monkeypatch: pytest.MonkeyPatch) -> None:
+    """`keyring` by its documented call; the library itself is none of our dependencies."""
+    keyring = ModuleType("keyring")
+    keyring.__spec__ = ModuleSpec("keyring", None)
+    kept = {("typeset", "u"): "p"}
+    keyring.get_password = lambda service, user: kept.get((service, user))  # type: ignore[attr-defined]
+    monkeypatch.setitem(sys.modules, "keyring", keyring)
+    given = {"TYPESET_MAIL_HOST": "h", "TYPESET_MAIL_USER": "u"}
+    assert server_of(given).password == "p"
+    with pytest.raises(OutputError, match="there is no password"):
+        server_of({**given, "TYPESET_MAIL_USER": "other"})
+
+    def locked(_service: str, _user: str) -> str:
+        raise RuntimeError("p is locked")
+
+    keyring.get_password = locked  # type: ignore[attr-defined]
+    with pytest.raises(OutputError, match=r"the system's keyring fails \(RuntimeError\)"):
+        server_of(given)

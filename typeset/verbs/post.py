@@ -169,11 +169,10 @@ def _send(options: argparse.Namespace, to: Path) -> int:
     try:
         with Progress() as progress:
             post = _prepared(options, remarks, progress.begin)
-            with Journal(to) as journal:
-                outgoing = [post.outgoing(each, journal) for each in post.families]
-                before = _entries(post, journal)
-                pace = Pace(options.pause)
-                sent = send_all(outgoing, journal, server, pace, progress.begin)
+        with Journal(to) as journal, Progress() as progress:
+            outgoing = [post.outgoing(each, journal) for each in post.families]
+            before = _entries(post, journal)
+            sent = send_all(outgoing, journal, server, Pace(options.pause), progress.begin)
     except KeyboardInterrupt:
         say_error("stopped; say the same again to go on, and no family gets a second message")
         return _INTERRUPTED
