@@ -48,7 +48,7 @@ def root(writer: PdfWriter) -> Any:
 
 def lying_on(page: Any) -> Any:
     """What lies over a page."""
-    return page["/Annots"]
+    return page.get("/Annots", ArrayObject())
 
 
 def say(holder: Any, key: str, text: str) -> None:

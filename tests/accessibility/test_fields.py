@@ -14,14 +14,18 @@ import pypdfium2  # type: ignore[import-untyped]  # has no types
 import pytest
 from PIL import Image, ImageChops
 from pypdf import PdfReader, PdfWriter
+from pypdf.generic import NameObject
 
 from tests.accessibility import reference_engine
-from tests.accessibility.faults_in_fields import FAULTS, fields, say
+from tests.accessibility.faults_in_fields import FAULTS, answer, fields, lying_on, say
 from tests.accessibility.second_checker import failures
 from tests.proofing.making import WEEK, made_week
+from tests.proofing.planting import rebuild
 from typeset.command import DONE, WRONG, main
+from typeset.documents.home_pack import compose_home_pack
+from typeset.documents.letter import Answers
 from typeset.documents.task_sheet import compose_task_sheet
-from typeset.proofing import Finding, proof_sheet
+from typeset.proofing import Finding, proof_home_pack, proof_sheet
 from typeset.setting.pdf import write_pdf
 
 LESSONS = ("tuesday", "wednesday")
@@ -230,3 +234,60 @@ def test_the_command_makes_and_proofs_them(
     assert main(["proof", str(tmp_path)]) == DONE
     assert main([*arguments, "--layout", "paper-saving"]) == WRONG
     assert "cut apart; leave out --fields" in capsys.readouterr().err
+
+
+@cache
+def pack() -> bytes:
+    made = made_week()
+    return write_pdf(compose_home_pack(made.solved, made.layout, Answers.END, fields=True)[0])
+
+
+def findings_of_pack(pdf: bytes) -> list[Finding]:
+    made = made_week()
+    return proof_home_pack(pdf, "pack.pdf", made.solved, made.layout, "end", fields=True)
+
+
+def test_a_pack_to_fill_in_holds_the_fields_of_all_its_sheets() -> None:
+    assert findings_of_pack(pack()) == []
+    assert failures(pack()) == []
+    assert list(leaves(pack())) == [name for each in LESSONS for name in leaves(sheet(each))]
+    told = [each["/TU"] for each in leaves(pack()).values()]
+    assert len(told) == len(set(told))
+    assert "Tuesday, question 1, answer in gulls" in told
+
+
+@pytest.mark.parametrize(
+    "name", ["a field off its space", "a value filled in", "tabs in another order"]
+)
+def test_a_fault_in_the_fields_of_a_pack_is_found(name: str) -> None:
+    spoil, _ = FAULTS[name]
+    assert findings_of_pack(spoil(pack()))
+
+
+def test_a_link_where_a_field_belongs_is_found() -> None:
+    """Links may lie on the pages of a pack, but only where the contents lead on."""
+
+    def change(writer: PdfWriter) -> None:
+        link = next(
+            each.get_object()
+            for page in writer.pages
+            for each in lying_on(page)
+            if each.get_object()["/Subtype"] == "/Link"
+        )
+        answer(writer)[NameObject("/Subtype")] = NameObject("/Link")
+        answer(writer)[NameObject("/Dest")] = link.raw_get("/Dest")
+
+    told = [str(each) for each in findings_of_pack(rebuild(pack(), change))]
+    assert any("belongs to nothing" in each or "neither text nor a link" in each for each in told)
+
+
+def test_a_filled_pack_is_read_back_by_its_lessons(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    file = tmp_path / "leila.pdf"
+    values = {"tuesday.q1.answer": "60", "wednesday.q1.answer": "35"}
+    file.write_bytes(filled(pack(), values))
+    assert main(["answers", str(file)]) == DONE
+    out = capsys.readouterr().out
+    assert "  tuesday\n    question 1, answer in gulls  60\n  wednesday\n" in out
+    assert "    question 1, answer in sails  35\n" in out

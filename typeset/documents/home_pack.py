@@ -26,6 +26,7 @@ from typeset.documents.composer import (
     Composer,
     stage_heading,
 )
+from typeset.documents.fields import with_fields
 from typeset.documents.layout import Layout
 from typeset.documents.letter import Answers, letter_blocks
 from typeset.documents.numbering import footless, stage_anchor, with_feet
@@ -67,15 +68,18 @@ class _Part:
 
 
 def compose_home_pack(
-    solved: SolvedWeek, layout: Layout, answers: Answers
+    solved: SolvedWeek, layout: Layout, answers: Answers, fields: bool = False
 ) -> tuple[Document, PageLayout]:
-    """The pack of a week in one version, with the answers at its end where they are wanted.
+    """The pack of a week in one version, with the answers at its end where they are wanted;
+    with `fields` its sheets can be typed in.
 
     Raises FitError where a sheet finds no room, GlyphError.
     """
     layout = layout.for_home()
     pack = _Pack(Composer(layout), solved, answers)
     sheets = [_Part(*lay_out_sheet(solved, each, layout)) for each in solved.lessons]
+    if fields:
+        sheets = [_filled_in(*each) for each in zip(sheets, solved.lessons, strict=True)]
     back = [pack.answers_part()] if answers is Answers.END else []
     front = pack.front(sheets)
     parts = [front, *sheets, *back]
@@ -107,6 +111,13 @@ def compose_home_answers(solved: SolvedWeek, layout: Layout) -> tuple[Document, 
         bookmarks=tuple(pack.answer_bookmarks()),
     )
     return document, _as_one([part], document)
+
+
+def _filled_in(sheet: _Part, lesson: SolvedLesson) -> _Part:
+    """The sheet with fields to type in, told apart by their day."""
+    size_pt = sheet.layout.type_size_pt
+    pages = with_fields(sheet.layout.pages, lesson, size_pt, lesson.lesson.day)
+    return replace(sheet, layout=replace(sheet.layout, pages=pages))
 
 
 def _numbered_through(parts: Sequence[_Part]) -> tuple[Page, ...]:

@@ -86,7 +86,7 @@ class Wanted:
     answers: str | None = None
     # True for the booklet of a lesson alone, False for that of the week, None for both.
     of_lesson: bool | None = None
-    # True for task sheets to fill in on a screen, False for those to print, None for both.
+    # True for sheets and packs to fill in on a screen, False for others, None for both.
     fields: bool | None = False
 
 
@@ -112,15 +112,12 @@ def check_lesson(solved: SolvedWeek, lesson: str | None) -> None:
 def _is_wanted(job: Job, wanted: Wanted) -> bool:
     return (
         job.kind in wanted.kinds
-        and (job.kind != TASK_SHEET or _is_wanted_sheet(job, wanted))
+        and (job.kind != TASK_SHEET or job.version in wanted.versions)
+        and (job.kind not in (TASK_SHEET, HOME_PACK) or wanted.fields in (None, job.fields))
         and (job.kind != HOME_PACK or _is_wanted_pack(job, wanted))
         and (job.kind != ANSWER_BOOKLET or wanted.of_lesson in (None, bool(job.lesson)))
         and wanted.lesson in (None, job.lesson)
     )
-
-
-def _is_wanted_sheet(job: Job, wanted: Wanted) -> bool:
-    return job.version in wanted.versions and wanted.fields in (None, job.fields)
 
 
 def _is_wanted_pack(job: Job, wanted: Wanted) -> bool:
@@ -156,6 +153,7 @@ class _Planner:
         yield from (self.own_problems(lesson) for lesson in lessons if lesson.own)
         for week in self.versions.all:
             yield from (self.pack(week, answers) for answers in Answers)
+            yield from (self.pack(week, answers, fields=True) for answers in Answers)
             yield self.pack_answers(week)
 
     def file(self, kind: str, lesson: str = "", version: str = CORE) -> str:
@@ -196,7 +194,7 @@ class _Planner:
     def sheet_to_fill_in(self, week: SolvedWeek, lesson: SolvedLesson) -> Job:
         layout = self.layout
         job = self.job(
-            f"{TASK_SHEET} to fill in",
+            f"{TASK_SHEET}{_TO_FILL_IN}",
             lambda: compose_task_sheet(week, lesson, layout, fields=True),
             lambda pdf, file: proof_sheet(pdf, file, week, lesson, layout, fields=True),
             lesson.lesson.name,
@@ -268,15 +266,15 @@ class _Planner:
             lesson.lesson.name,
         )
 
-    def pack(self, week: SolvedWeek, answers: Answers) -> Job:
-        layout = self.layout
+    def pack(self, week: SolvedWeek, answers: Answers, fields: bool = False) -> Job:
+        layout, told = self.layout, _TO_FILL_IN if fields else ""
         job = self.job(
-            f"{HOME_PACK}{_PACK_NAMES[answers]}",
-            lambda: compose_home_pack(week, layout, answers),
-            lambda pdf, file: proof_home_pack(pdf, file, week, layout, answers.value),
+            f"{HOME_PACK}{_PACK_NAMES[answers]}{told}",
+            lambda: compose_home_pack(week, layout, answers, fields),
+            lambda pdf, file: proof_home_pack(pdf, file, week, layout, answers.value, fields),
             version=week.version.value,
         )
-        return replace(job, kind=HOME_PACK, answers=answers.value)
+        return replace(job, kind=HOME_PACK, answers=answers.value, fields=fields)
 
     def pack_answers(self, week: SolvedWeek) -> Job:
         layout = self.layout
@@ -289,5 +287,7 @@ class _Planner:
         return replace(job, kind=HOME_PACK, answers=Answers.SEPARATE.value)
 
 
+# On a screen: the name tells such a file from the one that is printed.
+_TO_FILL_IN = " to fill in"
 # A file's name says whether answers are in it, so that the wrong one is not sent by mistake.
 _PACK_NAMES = {Answers.END: "", Answers.SEPARATE: " sheets", Answers.NONE: " without answers"}

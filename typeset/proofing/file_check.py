@@ -225,7 +225,7 @@ class _File:
     def fields(self, facts: FileFacts, structure: ReadStructure) -> Iterator[Finding]:
         """Exactly the fields that are wanted; without any, no element stands for one."""
         if facts.fields:
-            self.form = read_form(self.reader)
+            self.form = read_form(self.reader, facts.navigates)
             self.accounted |= self.form.streams
         for what in check_form(self.form, facts.fields, structure):
             yield self.finding(what, kind="field")

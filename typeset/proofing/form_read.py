@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 from pypdf import PdfReader
@@ -57,15 +57,29 @@ class ReadForm:
     texts: set[int] = field(default_factory=set)
     streams: set[int] = field(default_factory=set)
 
+    def within(self, first: int, count: int) -> ReadForm:
+        """The fields of `count` pages from `first` (from 0) on, their pages counted anew."""
+        return ReadForm(
+            [
+                replace(each, page=each.page - first)
+                for each in self.fields
+                if first < each.page <= first + count
+            ]
+        )
 
-def read_form(pdf: PdfReader) -> ReadForm:
-    """The form of the file. Raises what pypdf raises."""
-    return _Walk(pdf).read()
+
+def read_form(pdf: PdfReader, links: bool = False) -> ReadForm:
+    """The form of the file; with `links`, these may lie on its pages, too (see navigation.py).
+
+    Raises what pypdf raises.
+    """
+    return _Walk(pdf, links).read()
 
 
 class _Walk:
-    def __init__(self, pdf: PdfReader) -> None:
+    def __init__(self, pdf: PdfReader, links: bool) -> None:
         self.pdf = pdf
+        self.links = links
         self.found = ReadForm()
         # The full name of every field by the number of its object.
         self.names: dict[int, str] = {}
@@ -128,6 +142,8 @@ class _Walk:
             for each in _list(page.get("/Annots")):
                 name = self.names.pop(_number(each), None)
                 held = _dictionary(each)
+                if self.links and held is not None and held.get("/Subtype") == "/Link":
+                    continue
                 if name is None or held is None:
                     self.fault("something on a page is no field of the form")
                 else:

@@ -8,8 +8,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from io import BytesIO
 from itertools import pairwise
 from pathlib import Path
+
+from pypdf import PdfReader
 
 from typeset.arithmetic.lessons import (
     SolvedExtension,
@@ -24,9 +27,11 @@ from typeset.documents.layout import Layout
 from typeset.proofing.cells import numbered
 from typeset.proofing.documents import sheet_order
 from typeset.proofing.expected import Part, said, text_words
+from typeset.proofing.field_text import ExpectedField, expect_fields
 from typeset.proofing.file_check import FileFacts, check_file
 from typeset.proofing.finding import Finding
 from typeset.proofing.foot import foot_of
+from typeset.proofing.form_read import read_form
 from typeset.proofing.home_text import (
     contents_lines,
     expect_front,
@@ -47,13 +52,19 @@ MOST_BYTES = 1_000_000
 
 
 def proof_home_pack(
-    pdf: Path | bytes, name: str, solved: SolvedWeek, layout: Layout, answers: str
+    pdf: Path | bytes,
+    name: str,
+    solved: SolvedWeek,
+    layout: Layout,
+    answers: str,
+    fields: bool = False,
 ) -> list[Finding]:
     """Everything that is wrong with the finished pack of a week in one version.
 
-    `answers` says where they are: at the 'end', 'separate' or 'none'.
+    `answers` says where they are: at the 'end', 'separate' or 'none'. With `fields` its sheets
+    must have them.
     """
-    pack = _Pack(name, solved, layout.for_home(), answers)
+    pack = _Pack(name, solved, layout.for_home(), answers, fields=fields)
     return _proof(pdf, pack, home_title(solved, pack.layout))
 
 
@@ -70,11 +81,20 @@ def _proof(pdf: Path | bytes, pack: _Pack, title: str) -> list[Finding]:
     data = pdf if isinstance(pdf, bytes) else pdf.read_bytes()
     week = pack.solved.week
     facts = FileFacts(
-        title, week.title, week.fingerprint, navigates=True, texts=pack.texts(), tagged=True
+        title,
+        week.title,
+        week.fingerprint,
+        navigates=True,
+        texts=pack.texts(),
+        tagged=True,
+        fields=tuple(field for each in pack.fields_of_sheets() for field in each),
     )
     try:
         findings = list(check_file(data, pack.name, facts))
         document = with_structure(read_document(data, pack.name), data)
+        if facts.fields:
+            form = read_form(PdfReader(BytesIO(data)), links=True)
+            document = replace(document, form=form)
         starts = tuple(_starts(document, pack))
         findings += _parts_amiss(document, pack, starts)
         findings += faults_of(document)
@@ -96,6 +116,7 @@ class _Pack:
     layout: Layout
     answers: str
     answers_alone: bool = False
+    fields: bool = False
 
     @property
     def has_answers(self) -> bool:
@@ -125,9 +146,19 @@ class _Pack:
         pages = [start + 1 for start in starts[1:]]
         front = expect_front(solved, layout, pages, self.answers)
         letter_pt = min(layout.type_size.smallest, booklet_pt + 1.0)
-        sheets = (sheet_order(self.name, solved, each, layout) for each in solved.lessons)
+        sheets = [sheet_order(self.name, solved, each, layout) for each in solved.lessons]
+        if self.fields:
+            sheets = [
+                replace(sheet, facts=replace(sheet.facts, fields=own))
+                for sheet, own in zip(sheets, self.fields_of_sheets(), strict=True)
+            ]
         back = (answers,) if self.has_answers else ()
         return (Order(self.name, front, facts, layout, letter_pt), *sheets, *back)
+
+    def fields_of_sheets(self) -> Iterator[tuple[ExpectedField, ...]]:
+        """The fields of every sheet, told apart by their day."""
+        for each in self.solved.lessons if self.fields else ():
+            yield tuple(expect_fields(each, self.layout, each.lesson.day))
 
     def texts(self) -> frozenset[str]:
         """What bookmarks and page labels may say."""
@@ -269,6 +300,8 @@ def _parts_amiss(document: ReadDocument, pack: _Pack, starts: Sequence[int]) -> 
         part = numbered(pack.name, pages)
         if document.structure is not None:
             part = replace(part, structure=document.structure.within(start, len(pages)))
+        if document.form is not None:
+            part = replace(part, form=document.form.within(start, len(pages)))
         for each in proof_pages(part, order):
             yield replace(each, page=start + max(each.page, 1))
 

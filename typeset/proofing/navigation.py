@@ -208,11 +208,14 @@ def _check_lines(reader: _Reader, expected: Sequence[Line]) -> Iterator[Finding]
 
 
 def _links(reader: _Reader) -> Iterator[tuple[ReadPage, DictionaryObject]]:
-    """Everything that lies over a page."""
+    """Everything that lies over a page, but for the fields of a form (field_check.py)."""
+    form = reader.document.form
+    fields = {field.number for field in form.fields} if form is not None else set()
     for number, page in enumerate(reader.pdf.pages, 1):
-        for each in page.get("/Annots", ()):
+        for each in list.__iter__(page.get("/Annots", ArrayObject())):
             link = each.get_object()
-            if isinstance(link, DictionaryObject):
+            is_field = isinstance(each, IndirectObject) and each.idnum in fields
+            if isinstance(link, DictionaryObject) and not is_field:
                 yield reader.document.pages[number - 1], link
 
 

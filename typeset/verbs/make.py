@@ -55,7 +55,8 @@ def add_make(verbs: Verbs) -> None:
     parser.add_argument(
         "--fields",
         action="store_true",
-        help="task sheets with fields, to fill in on a screen; 'typeset answers' reads them back",
+        help="task sheets and home packs with fields, to fill in on a screen; "
+        "'typeset answers' reads them back",
     )
     _add_class(parser)
     add_pictures(parser)
