@@ -10,7 +10,7 @@ import pytest
 
 from typeset.command import DONE, WRONG, main
 
-VERBS = ("make", "check", "solve", "diagnose", "proof", "new")
+VERBS = ("make", "check", "solve", "diagnose", "proof", "answers", "new")
 
 
 @pytest.fixture(scope="module")
