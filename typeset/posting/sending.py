@@ -26,6 +26,8 @@ from typeset.posting.size import told
 
 # RFC 5321 section 4.5.3.1.8: what a server must accept at once; so we begin anew after it.
 _MOST_A_CONNECTION = 100
+# RFC 5321 section 4.5.3.2: two minutes for DATA, ten for the answer to its end.
+_PATIENCE = 5
 _READY_FOR_DATA, _CLOSING = 354, 421
 _LINE_BEGINNING_WITH_A_STOP = re.compile(rb"^\.", re.MULTILINE)
 
@@ -186,9 +188,20 @@ def _handed_over(smtp: smtplib.SMTP, message: Outgoing, note: Callable[[], None]
     if code == _READY_FOR_DATA:
         smtp.send(_LINE_BEGINNING_WITH_A_STOP.sub(b"..", data))
         note()
-        smtp.send(b".\r\n")
-        code, said = smtp.getreply()
+        with _patient(smtp):
+            smtp.send(b".\r\n")
+            code, said = smtp.getreply()
     return _judged(smtp, code, said)
+
+
+@contextmanager
+def _patient(smtp: smtplib.SMTP) -> Iterator[None]:
+    """Waits longer for the answer to a message's end: who gives up there is left in doubt."""
+    assert smtp.sock is not None  # It is connected.
+    smtp.sock.settimeout(smtp.timeout * _PATIENCE)
+    yield
+    if smtp.sock is not None:
+        smtp.sock.settimeout(smtp.timeout)
 
 
 def _options(smtp: smtplib.SMTP, message: Outgoing, size: int) -> list[str] | None:
