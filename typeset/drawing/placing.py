@@ -128,7 +128,7 @@ def _in_rows(
     paths: list[list[Point]] = [[(x, 0.0)] for x in at]
     spots: dict[int, Spot] = {}
     height = 0.0
-    clear = max([CLEAR_PT, *(_CLEAR_SHARE * label.height_pt for label in labels)])
+    clear = _clear_pt(labels)
     for row in range(count):
         members = [i for i in range(len(labels)) if i % count >= row]
         here = [i for i in members if i % count == row]
@@ -148,6 +148,11 @@ def _in_rows(
             else:
                 paths[i].append((x, height))
     return Rows(tuple(spots[i] for i in range(len(labels))), height)
+
+
+def _clear_pt(labels: Sequence[Label]) -> float:
+    """The white between labels in a row."""
+    return max([CLEAR_PT, *(_CLEAR_SHARE * label.height_pt for label in labels)])
 
 
 def _fan(moved_pt: float, lead: bool) -> float:
@@ -242,7 +247,8 @@ def _one_level(
             return None
     named = [i for i in ordered if spans[i].label is not None]
     widths = [_label_width(spans[i]) for i in named]
-    centres = one_row([spans[i].tip_pt for i in named], widths, *room)
+    clear = _clear_pt([label for i in named if (label := spans[i].label) is not None])
+    centres = one_row([spans[i].tip_pt for i in named], widths, *room, clear)
     if centres is None:
         return None
     for i, centre, width in zip(named, centres, widths, strict=True):
