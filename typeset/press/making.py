@@ -70,7 +70,7 @@ class Order:
     # For a named set: the class list, and whether every pupil gets other numbers.
     class_list: Path | None = None
     vary: bool = False
-    # True for task sheets and home packs to fill in on a screen.
+    # True for task sheets to fill in on a screen; home packs always are.
     fields: bool = False
 
 
@@ -122,10 +122,10 @@ def _planned(order: Order) -> tuple[SolvedWeek, tuple[Job, ...]]:
 
 def _check_fields(kinds: Sequence[str], layouts: Sequence[Layout]) -> None:
     """Raises OutputError where there is no sheet that can be filled in on a screen."""
-    if TASK_SHEET not in kinds and HOME_PACK not in kinds:
-        raise OutputError("fields to type in are for task sheets and home packs; none are made")
+    if TASK_SHEET not in kinds:
+        raise OutputError("--fields is for task sheets, and none are made (a home pack has them)")
     copied = next((each.name for each in layouts if each.copies > 1), None)
-    if copied is not None and TASK_SHEET in kinds:
+    if copied is not None:
         raise OutputError(
             f"the layout '{copied}' sets copies side by side, to be cut apart; leave out --fields "
             "or name another layout"

@@ -86,7 +86,7 @@ class Wanted:
     answers: str | None = None
     # True for the booklet of a lesson alone, False for that of the week, None for both.
     of_lesson: bool | None = None
-    # True for sheets and packs to fill in on a screen, False for others, None for both.
+    # True for task sheets to fill in on a screen, False for those to print, None for both.
     fields: bool | None = False
 
 
@@ -113,7 +113,7 @@ def _is_wanted(job: Job, wanted: Wanted) -> bool:
     return (
         job.kind in wanted.kinds
         and (job.kind != TASK_SHEET or job.version in wanted.versions)
-        and (job.kind not in (TASK_SHEET, HOME_PACK) or wanted.fields in (None, job.fields))
+        and (job.kind != TASK_SHEET or wanted.fields in (None, job.fields))
         and (job.kind != HOME_PACK or _is_wanted_pack(job, wanted))
         and (job.kind != ANSWER_BOOKLET or wanted.of_lesson in (None, bool(job.lesson)))
         and wanted.lesson in (None, job.lesson)
@@ -153,7 +153,6 @@ class _Planner:
         yield from (self.own_problems(lesson) for lesson in lessons if lesson.own)
         for week in self.versions.all:
             yield from (self.pack(week, answers) for answers in Answers)
-            yield from (self.pack(week, answers, fields=True) for answers in Answers)
             yield self.pack_answers(week)
 
     def file(self, kind: str, lesson: str = "", version: str = CORE) -> str:
@@ -194,7 +193,7 @@ class _Planner:
     def sheet_to_fill_in(self, week: SolvedWeek, lesson: SolvedLesson) -> Job:
         layout = self.layout
         job = self.job(
-            f"{TASK_SHEET}{_TO_FILL_IN}",
+            f"{TASK_SHEET} to fill in",
             lambda: compose_task_sheet(week, lesson, layout, fields=True),
             lambda pdf, file: proof_sheet(pdf, file, week, lesson, layout, fields=True),
             lesson.lesson.name,
@@ -266,15 +265,16 @@ class _Planner:
             lesson.lesson.name,
         )
 
-    def pack(self, week: SolvedWeek, answers: Answers, fields: bool = False) -> Job:
-        layout, told = self.layout, _TO_FILL_IN if fields else ""
+    def pack(self, week: SolvedWeek, answers: Answers) -> Job:
+        """Families without a printer fill it in on a screen, so it always has fields."""
+        layout = self.layout
         job = self.job(
-            f"{HOME_PACK}{_PACK_NAMES[answers]}{told}",
-            lambda: compose_home_pack(week, layout, answers, fields),
-            lambda pdf, file: proof_home_pack(pdf, file, week, layout, answers.value, fields),
+            f"{HOME_PACK}{_PACK_NAMES[answers]}",
+            lambda: compose_home_pack(week, layout, answers, fields=True),
+            lambda pdf, file: proof_home_pack(pdf, file, week, layout, answers.value, True),
             version=week.version.value,
         )
-        return replace(job, kind=HOME_PACK, answers=answers.value, fields=fields)
+        return replace(job, kind=HOME_PACK, answers=answers.value, fields=True)
 
     def pack_answers(self, week: SolvedWeek) -> Job:
         layout = self.layout
@@ -287,7 +287,5 @@ class _Planner:
         return replace(job, kind=HOME_PACK, answers=Answers.SEPARATE.value)
 
 
-# On a screen: the name tells such a file from the one that is printed.
-_TO_FILL_IN = " to fill in"
 # A file's name says whether answers are in it, so that the wrong one is not sent by mistake.
 _PACK_NAMES = {Answers.END: "", Answers.SEPARATE: " sheets", Answers.NONE: " without answers"}

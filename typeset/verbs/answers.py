@@ -30,7 +30,7 @@ def add_answers(verbs: Verbs) -> None:
         verbs,
         "answers",
         _answers,
-        "list what was typed into sheets and packs made with --fields, by lesson and question",
+        "list what was typed into a home pack or a sheet made with --fields, by question",
         "typeset answers kofi/tuesday-task-sheet-to-fill-in.pdf --csv",
     )
     parser.add_argument("file", type=Path, nargs="+", metavar="FILLED.pdf", help="filled copies")

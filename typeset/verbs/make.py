@@ -55,7 +55,7 @@ def add_make(verbs: Verbs) -> None:
     parser.add_argument(
         "--fields",
         action="store_true",
-        help="task sheets and home packs with fields, to fill in on a screen; "
+        help="task sheets with fields, to fill in on a screen, as a home pack always has them; "
         "'typeset answers' reads them back",
     )
     _add_class(parser)
