@@ -125,9 +125,9 @@ def test_a_wrong_digit_is_told_with_question_place_and_line() -> None:
         run = next(run for run in runs_of(pages[0]) if "There are 36 more" in run.text)
         pages[0][run.index] = run.line(text=run.text.replace("36", "63"))
 
-    found = made.proof("tuesday", redraw(made.pdfs["tuesday"], plant))
+    findings = made.proof("tuesday", redraw(made.pdfs["tuesday"], plant))
     # A screen reader would still be told the right number: that is found, too.
-    (finding,) = (each for each in found if each.kind == "number")
+    (finding,) = (each for each in findings if each.kind == "number")
     assert finding.message == "question 1 prints '63' where '36' should be"
     assert (finding.page, finding.kind) == (1, "number")
     assert finding.source.endswith("tests/proofing/week/tuesday.yaml:15")
