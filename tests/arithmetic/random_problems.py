@@ -20,7 +20,7 @@ from typeset.quantities.amount import Amount
 
 settings.register_profile("always", deadline=None, suppress_health_check=[HealthCheck.too_slow])
 _ALWAYS = settings.get_profile("always")
-settings.register_profile("ordinary", _ALWAYS, max_examples=40, derandomize=True)
+settings.register_profile("ordinary", _ALWAYS, max_examples=60, derandomize=True)
 # TYPESET_DEEP=10000 tries so many of every family; 1 stands for the usual long run.
 _deep = int(os.environ.get("TYPESET_DEEP") or 0)
 settings.register_profile("deep", _ALWAYS, max_examples=2000 if _deep == 1 else max(1, _deep))

@@ -4,7 +4,7 @@ sympy solves the equations of each structure, written here a second time; iterto
 choices and groups one by one; pint converts units; fractions and math do the rest. A problem
 that the reference finds senseless (half a gull) must be refused.
 
-The ordinary run tries 40 problems a family, the same ones every time. TYPESET_DEEP=1 tries
+The ordinary run tries 60 problems a test, the same ones every time. TYPESET_DEEP=1 tries
 2,000 a family, other ones every time, and a larger number tries so many:
 
     TYPESET_DEEP=10000 python -m pytest tests/arithmetic/test_random_*.py

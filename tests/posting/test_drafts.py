@@ -170,7 +170,8 @@ def test_names_and_addresses_stand_nowhere_else(posted: tuple[Path, str]) -> Non
     week, told = posted
     for file in (week.parent / "post").rglob("*"):
         assert not any(word in file.name.lower() for word in ("asha", "odette", "zo", "idris"))
-        if file.is_file() and file.parent.name != "drafts":
+        # The journal's key is 32 bytes of chance, in which any letter may stand.
+        if file.is_file() and file.parent.name != "drafts" and file.name != "key":
             assert not any(
                 word in file.read_bytes().lower() for word in (b"asha", b"odette", b"idris", b"@")
             )
