@@ -5,6 +5,11 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+from hypothesis import settings
+
+# The ordinary run is the same every time; the longer runs on request draw other examples.
+settings.register_profile("the same every time", derandomize=True, deadline=None)
+settings.load_profile("the same every time")
 
 ROOT = Path(__file__).parents[1]
 

@@ -23,7 +23,8 @@ _ALWAYS = settings.get_profile("always")
 settings.register_profile("ordinary", _ALWAYS, max_examples=60, derandomize=True)
 # TYPESET_DEEP=10000 tries so many of every family; 1 stands for the usual long run.
 _deep = int(os.environ.get("TYPESET_DEEP") or 0)
-settings.register_profile("deep", _ALWAYS, max_examples=2000 if _deep == 1 else max(1, _deep))
+_examples = 2000 if _deep == 1 else max(1, _deep)
+settings.register_profile("deep", _ALWAYS, max_examples=_examples, derandomize=False)
 tried = settings.get_profile("deep" if _deep else "ordinary")
 
 PINT: pint.UnitRegistry[Any] = pint.UnitRegistry(non_int_type=Fraction)

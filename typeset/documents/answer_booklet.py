@@ -190,7 +190,8 @@ class Answers:
     def _spot_entry(self, lesson: SolvedLesson, stage: SolvedSpot) -> Entry:
         """What went wrong, what it shows, and what to ask."""
         right = stage.problem.solution.answers
-        name = next(iter(right))
+        # A mistake may answer only some of several questions.
+        name = next(each for each in right if each in stage.mistake.answers)
         shown = self.composer.rich_with(
             "booklet",
             "what it shows",

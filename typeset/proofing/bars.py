@@ -143,7 +143,7 @@ def _is_proportional(places: Sequence[tuple[Fraction, float]]) -> bool:
 def _rises(places: Sequence[tuple[Fraction, float]]) -> bool:
     """True where equal numbers end at equal places and larger ones further right."""
     return all(
-        abs(x - y) <= _SLACK_PT if one == other else y > x + _SLACK_PT
+        abs(x - y) <= _SLACK_PT if one == other else y > x
         for (one, x), (other, y) in pairwise(sorted(places))
     )
 

@@ -169,7 +169,8 @@ class _Lesson:
     def spot(self, stage: SolvedSpot) -> Iterator[Passage]:
         """The question with its mistake named, told and asked about."""
         right = stage.problem.solution.answers
-        name = next(iter(right))
+        # A mistake may answer only some of several questions.
+        name = next(each for each in right if each in stage.mistake.answers)
         known = stage.misconception
         shown = self.say(
             "what it shows",

@@ -30,15 +30,14 @@ def reading_of(strokes: Sequence[Stroke], shape: ScaleShape, count: int) -> floa
 
     Raises NoMarks where the scale does not have `count` marks.
     """
-    match shape:
-        case ScaleShape.LINE:
-            return _pointed(strokes, _marks(strokes, count, upright=True))
-        case ScaleShape.RULER:
-            return _measured(strokes, _marks(strokes, count, upright=True))
-        case ScaleShape.JUG:
-            return _filled(strokes, _marks(strokes, count, upright=False))
-        case ScaleShape.DIAL:
-            return _turned(strokes, count)
+    if shape is ScaleShape.DIAL:
+        return _turned(strokes, count)
+    read = {ScaleShape.LINE: _pointed, ScaleShape.RULER: _measured, ScaleShape.JUG: _filled}[shape]
+    sets = _marks(strokes, count, upright=shape is not ScaleShape.JUG)
+    if not sets:
+        raise NoMarks
+    # Rules to write on may be as many as the marks: what is read belongs to one of the sets.
+    return next((found for marks in sets if (found := read(strokes, marks)) is not None), None)
 
 
 class NoMarks(Exception):  # noqa: N818  # a state of the page, not a fault of ours
@@ -57,8 +56,8 @@ class _Marks:
         return (place - self.at[0]) / (self.at[-1] - self.at[0])
 
 
-def _marks(strokes: Sequence[Stroke], count: int, upright: bool) -> _Marks:
-    """The set of so many lines; a page may hold other sets, of rules to write on."""
+def _marks(strokes: Sequence[Stroke], count: int, upright: bool) -> list[_Marks]:
+    """The sets of so many lines; a page may hold other ones than the scale's."""
     found: list[tuple[float, float]] = []
     for stroke in strokes:
         box = stroke.box
@@ -68,11 +67,12 @@ def _marks(strokes: Sequence[Stroke], count: int, upright: bool) -> _Marks:
             found.append((box.top, box.left))
         elif not upright and box.height < _ALIGNED_PT < box.width:
             found.append((box.left, box.top))
+    sets: list[_Marks] = []
     for base in sorted({base for base, _ in found}):
         at = sorted(place for start, place in found if abs(start - base) < _ALIGNED_PT)
         if len(at) == count and at[-1] > at[0]:
-            return _Marks(tuple(at), base)
-    raise NoMarks
+            sets.append(_Marks(tuple(at), base))
+    return sets
 
 
 def _pointed(strokes: Sequence[Stroke], marks: _Marks) -> float | None:
