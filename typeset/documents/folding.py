@@ -7,7 +7,7 @@ mindprod.com/jgloss/imposition.html, read; examples for 4, 8 and 16 pages in the
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import replace
 from enum import Enum
 
@@ -87,8 +87,3 @@ def _upright(
 ) -> Placed:
     rule = Rule(x_pt, top_pt, x_pt, foot_pt, LEAST_RULE_PT, CUT_COLOUR, dash_pt)
     return rule_item(rule)
-
-
-def sheets_of_paper(pages: Sequence[object]) -> int:
-    """How many papers the pages of a folded booklet take."""
-    return -(-len(pages) // 4)

@@ -9,7 +9,6 @@ from typeset.arithmetic.answers import same_answer
 from typeset.arithmetic.families import FAMILIES
 from typeset.arithmetic.lessons import SolvedLesson, SolvedProblem, SolvedWeek
 from typeset.arithmetic.variation.wishes import Version
-from typeset.documents.composer import Composer
 from typeset.documents.layout import Layout
 from typeset.documents.wording import phrase
 from typeset.quantities.inline import Rich, join
@@ -54,11 +53,6 @@ def version_mark(layout: Layout, solved: SolvedWeek) -> str:
     if solved.version is Version.CORE and len(solved.week.versions) == 1:
         return ""
     return phrase(layout.wording, "versions", solved.version.value)
-
-
-def version_name(composer: Composer, version: Version) -> str:
-    """The version as pupils and adults call it."""
-    return composer.say("versions", version.value)
 
 
 def numbers_of(problem: SolvedProblem) -> Rich:

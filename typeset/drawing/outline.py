@@ -45,12 +45,6 @@ class _Side:
     def is_level(self) -> bool:
         return self.start[1] == self.end[1]
 
-    def is_alone(self, along: Sequence[Fraction]) -> bool:
-        """True where no corner lies between the ends of this side."""
-        axis = 0 if self.is_level else 1
-        places = [along.index(point[axis]) for point in (self.start, self.end)]
-        return abs(places[0] - places[1]) == 1
-
 
 def _outline(figure: Outline, show: Show, width_pt: float, size_pt: float) -> Drawing:
     sketch = Sketch(width_pt)

@@ -11,7 +11,7 @@ from typeset.documents.name_line import why_not_printed
 from typeset.documents.versions import Versions
 from typeset.drawing.fonts import in_family
 from typeset.errors import Complaint, ContentError, GlyphError, LayoutError
-from typeset.quantities.inline import plain
+from typeset.press.version_check import alike_versions
 from typeset.reading.class_list import ClassList, Pupil, read_class_list
 from typeset.reading.content import CORE
 
@@ -62,12 +62,7 @@ def _about_name(pupil: Pupil, layout: Layout) -> Iterator[Complaint]:
 def check_variation(versions: Versions, pupils: ClassList, lesson: str | None) -> None:
     """Raises ContentError for every pupil with a version that has no other numbers than the
     core, so that it would be the same sheet under another mark."""
-    core = _told(versions, CORE, lesson)
-    alike = {
-        version
-        for version in pupils.versions
-        if version != CORE and _told(versions, version, lesson) == core
-    }
+    alike = alike_versions(versions, lesson)
     where = f"'{lesson}'" if lesson else "the week"
     complaints = [
         Complaint(
@@ -80,31 +75,3 @@ def check_variation(versions: Versions, pupils: ClassList, lesson: str | None) -
     ]
     if complaints:
         raise ContentError(complaints)
-
-
-def check_versions(versions: Versions, lesson: str | None) -> None:
-    """Raises ContentError for a version that has no other numbers than the core."""
-    core = _told(versions, CORE, lesson)
-    where = f"'{lesson}'" if lesson else "the week"
-    complaints = [
-        Complaint(
-            week.week.place,
-            f"no number of {where} differs in the version '{week.version.value}'",
-            f"give problems '{week.version.value}:' numbers of their own, or leave it out",
-        )
-        for week in versions.others
-        if _told(versions, week.version.value, lesson) == core
-    ]
-    if complaints:
-        raise ContentError(complaints)
-
-
-def _told(versions: Versions, version: str, lesson: str | None) -> list[str]:
-    """The stories of a version."""
-    solved = next(each for each in versions.all if each.version.value == version)
-    return [
-        plain(problem.story)
-        for each in solved.lessons
-        if lesson in (None, each.lesson.name)
-        for problem in each.problems()
-    ]

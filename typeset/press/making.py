@@ -24,12 +24,12 @@ from typeset.documents.layout_files import find_layout
 from typeset.documents.versions import Versions
 from typeset.drawing.fonts import in_family
 from typeset.errors import OutputError, Remark
-from typeset.press.class_check import check_versions
 from typeset.press.class_plan import ClassOrder, plan_class
 from typeset.press.plan import Job, Wanted, plan_jobs
 from typeset.press.print_page import print_job
 from typeset.press.record import RECORD, Made, with_earlier, write_record
 from typeset.press.reporting import write_pictures
+from typeset.press.version_check import check_versions
 from typeset.proofing import Finding
 from typeset.reading.content import CORE, END, HOME_PACK, OWN_PROBLEMS, TASK_SHEET
 from typeset.reading.week import read_week

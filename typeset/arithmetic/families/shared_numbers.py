@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from abc import abstractmethod
 from collections.abc import Collection, Mapping
 from dataclasses import replace
 from fractions import Fraction
@@ -31,9 +32,9 @@ _LARGEST = 10_000
 class NamedNumbers(FamilyFields):
     """Fields that hold amounts by name."""
 
+    @abstractmethod
     def amounts(self) -> Mapping[str, Amount]:
         """The amounts by name, whichever key they stand under."""
-        raise NotImplementedError
 
 
 def check_names(amounts: Mapping[str, Amount], taken: Collection[str], key: str) -> None:
