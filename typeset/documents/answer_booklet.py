@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from typeset.arithmetic.answers import answer_text
@@ -31,7 +31,7 @@ from typeset.documents.versions import Versions
 from typeset.quantities.inline import words
 from typeset.setting.blocks import Block, Column, Spacing, text_block
 from typeset.setting.frames import Document, Role
-from typeset.setting.pages import PageLayout, flow
+from typeset.setting.pages import PageFrame, PageLayout, flow, no_furniture
 from typeset.setting.paragraphs import TextStyle
 from typeset.setting.pieces import text
 from typeset.setting.stretch import Stretch
@@ -56,28 +56,67 @@ def compose_answer_booklet(
     Raises FitError where one entry is taller than a page, GlyphError for a character that
     cannot be drawn.
     """
+    told = versions.core.lessons if lesson is None else (lesson,)
+    parts = [
+        set_booklet_part(versions, layout, each, index, alone=lesson is not None)
+        for index, each in enumerate(told)
+    ]
+    return bind_booklet(versions, layout, parts, lesson)
+
+
+def set_booklet_part(
+    versions: Versions, layout: Layout, lesson: SolvedLesson, index: int, alone: bool = False
+) -> PageLayout:
+    """The sides of one lesson as yet without feet: part `index` (from 0) of the week's booklet,
+    or one that stands `alone`.
+
+    The first part begins with title and introduction. Raises FitError, GlyphError.
+    """
     composer, solved = Composer(layout.for_booklet()), versions.core
     size_pt = layout.booklet.size_pt
-    told = solved if lesson is None else replace(solved, lessons=(lesson,))
-    title = composer.say("booklet", "title")
-    about = booklet_about(solved, lesson)
-    frame = composer.frame(f"{title} · {about}", size_pt)
-    booklet = Answers(composer, told, versions)
+    frame = replace(_frame(composer, solved, lesson if alone else None), furniture=no_furniture)
+    booklet = Answers(composer, replace(solved, lessons=(lesson,)), versions)
 
     def blocks(size: float) -> list[Block]:
         column = booklet.column(size)
-        return [*_head(composer, solved, column), *booklet.lessons(column, own_sides=True)]
+        head = _head(composer, solved, column) if index == 0 else ()
+        return [*head, *booklet.lessons(column, own_sides=True)]
 
-    pages = flow(blocks, frame, size_pt)
+    return flow(blocks, frame, size_pt)
+
+
+def bind_booklet(
+    versions: Versions,
+    layout: Layout,
+    parts: Sequence[PageLayout],
+    lesson: SolvedLesson | None = None,
+) -> tuple[Document, PageLayout]:
+    """The booklet of these parts, in the order of the lessons, with its feet."""
+    composer, solved = Composer(layout.for_booklet()), versions.core
+    frame, about = _frame(composer, solved, lesson), booklet_about(solved, lesson)
+    unfooted = [page for part in parts for page in part.pages]
+    pages = tuple(
+        replace(page, placed=(*page.placed, *frame.furniture(index, len(unfooted))))
+        for index, page in enumerate(unfooted)
+    )
+    size_pt = layout.booklet.size_pt
     document = Document(
-        title=f"{about} – {title.lower()}",
+        title=f"{about} – {composer.say('booklet', 'title').lower()}",
         subject=solved.week.title,
-        pages=pages.pages,
-        type_size_pt=pages.type_size_pt,
-        fingerprint=solved.week.fingerprint,
+        pages=pages,
+        type_size_pt=size_pt,
+        fingerprint=solved.week.fingerprint if lesson is None else lesson.lesson.fingerprint,
         tagged=True,
     )
-    return document, pages
+    fills = tuple(fill for part in parts for fill in part.fills)
+    looseness = tuple(each for part in parts for each in part.looseness)
+    return document, PageLayout(pages, size_pt, fills, looseness)
+
+
+def _frame(composer: Composer, solved: SolvedWeek, lesson: SolvedLesson | None) -> PageFrame:
+    """The page, with a foot that says what the booklet is about."""
+    foot = f"{composer.say('booklet', 'title')} · {booklet_about(solved, lesson)}"
+    return composer.frame(foot, composer.layout.booklet.size_pt)
 
 
 def compose_folded_booklet(

@@ -59,7 +59,7 @@ def compose_own_problems(
         subject=solved.week.title,
         pages=pages.pages,
         type_size_pt=pages.type_size_pt,
-        fingerprint=solved.week.fingerprint,
+        fingerprint=lesson.lesson.fingerprint,
     )
     return document, pages
 

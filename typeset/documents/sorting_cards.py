@@ -98,7 +98,7 @@ def _cards(
         subject=solved.week.title,
         pages=tuple(papers),
         type_size_pt=maker.size_pt,
-        fingerprint=solved.week.fingerprint,
+        fingerprint=lesson.lesson.fingerprint,
         duplex=Duplex.LONG_EDGE if long_edge else Duplex.SHORT_EDGE,
     )
     return document, PageLayout(document.pages, maker.size_pt, (), ())

@@ -92,7 +92,7 @@ def compose_task_sheet(
         subject=solved.week.title,
         pages=_papers(footed, layout),
         type_size_pt=pages.type_size_pt,
-        fingerprint=solved.week.fingerprint,
+        fingerprint=lesson.lesson.fingerprint,
         # Copies side by side are cut apart: nobody reads that file from its first page on.
         tagged=layout.copies == 1,
     )

@@ -68,7 +68,7 @@ def sheet_order(
     return Order(
         name,
         expect_sheet(solved, lesson, layout, pupil),
-        FileFacts(title, week.title, week.fingerprint),
+        FileFacts(title, week.title, lesson.lesson.fingerprint),
         layout,
         layout.type_size.smallest,
         sides=lesson.lesson.sides if as_asked else None,
@@ -129,10 +129,11 @@ def _booklet_order(
     week, title = solved.week, said(layout, "booklet", "title")
     told = solved if lesson is None else replace(solved, lessons=(lesson,))
     about = week.title if lesson is None else f"{week.title}, {lesson.lesson.day}"
+    fingerprint = week.fingerprint if lesson is None else lesson.lesson.fingerprint
     return Order(
         name,
         expect_booklet(told, layout, about, sisters),
-        FileFacts(f"{about} – {title.lower()}", week.title, week.fingerprint),
+        FileFacts(f"{about} – {title.lower()}", week.title, fingerprint),
         layout,
         layout.booklet.size_pt,
         nouns=nouns_of(told.lessons),
@@ -173,7 +174,9 @@ def proof_cards(
     order = Order(
         name,
         expect_cards(lesson, layout, cells.count),
-        FileFacts(f"{lesson.lesson.title} – {title.lower()}", week.title, week.fingerprint),
+        FileFacts(
+            f"{lesson.lesson.title} – {title.lower()}", week.title, lesson.lesson.fingerprint
+        ),
         card,
         layout.type_size.smallest,
         promises=tuple(promised_backs(lesson, card)),
@@ -199,7 +202,7 @@ def proof_own_problems(
     order = Order(
         name,
         expect_own_problems(solved, lesson, page),
-        FileFacts(f"{lesson.lesson.title} – own problems", week.title, week.fingerprint),
+        FileFacts(f"{lesson.lesson.title} – own problems", week.title, lesson.lesson.fingerprint),
         page,
         page.type_size.smallest,
         sides=sides_of_frames(lesson) if page.sides == "as asked" else None,

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
-from hashlib import sha256
 from pathlib import Path
 
 from typeset.errors import Complaint, ContentError, Place
 from typeset.reading.across_lessons import check_across_lessons, needs_earlier
 from typeset.reading.complaints import likely
 from typeset.reading.content import Lesson, Week
+from typeset.reading.fingerprints import fingerprint_of, with_fingerprints
 from typeset.reading.lesson import SourceFile, open_source, read_lesson
 from typeset.reading.plan import NO_PLAN, WeekPlan, read_plan
 from typeset.reading.problems import Desk
@@ -157,10 +157,10 @@ def _week(
         name=folder.resolve().name,
         title=plan.title,
         class_name=plan.class_name,
-        lessons=tuple(lessons),
+        lessons=with_fingerprints(lessons, sources),
         layout=plan.layout,
         folder=folder,
-        fingerprint=_fingerprint(sources),
+        fingerprint=fingerprint_of(sources),
         place=Place(folder / WEEK_FILE, 1, 1),
         note=plan.note,
         year=plan.year,
@@ -170,12 +170,3 @@ def _week(
         sender=plan.sender,
         subject=plan.subject,
     )
-
-
-def _fingerprint(sources: Sequence[SourceFile]) -> str:
-    """A digest of the names and bytes of the files, in the order of their names."""
-    digest = sha256()
-    for source in sorted(sources, key=lambda each: each.file.name):
-        digest.update(f"{source.file.name}\0{len(source.data)}\0".encode())
-        digest.update(source.data)
-    return digest.hexdigest()
