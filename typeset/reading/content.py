@@ -9,39 +9,35 @@ from pathlib import Path
 from typing import TypeAlias
 
 from typeset.errors import Place
+
+# Told on: whoever reads content chooses among these words.
+from typeset.reading.choices import ANSWER_BOOKLET as ANSWER_BOOKLET
+from typeset.reading.choices import ANSWER_GRID as ANSWER_GRID
+from typeset.reading.choices import ANSWERS as ANSWERS
+from typeset.reading.choices import CORE as CORE
+from typeset.reading.choices import DOCUMENTS as DOCUMENTS
+from typeset.reading.choices import END as END
+from typeset.reading.choices import FOLDED_BOOKLET as FOLDED_BOOKLET
+from typeset.reading.choices import HOME_PACK as HOME_PACK
+from typeset.reading.choices import HOW_TO_PRINT as HOW_TO_PRINT
+from typeset.reading.choices import MARKING_STRIPS as MARKING_STRIPS
+from typeset.reading.choices import NAMED_SET as NAMED_SET
+from typeset.reading.choices import NONE as NONE
+from typeset.reading.choices import OWN_PROBLEMS as OWN_PROBLEMS
+from typeset.reading.choices import SEPARATE as SEPARATE
+from typeset.reading.choices import SORTING_CARDS as SORTING_CARDS
+from typeset.reading.choices import SORTING_KEY as SORTING_KEY
+from typeset.reading.choices import STRETCH as STRETCH
+from typeset.reading.choices import SUPPORT as SUPPORT
+from typeset.reading.choices import TASK_SHEET as TASK_SHEET
+from typeset.reading.choices import USUAL_DOCUMENTS as USUAL_DOCUMENTS
+from typeset.reading.choices import VERSIONS as VERSIONS
 from typeset.reading.tree import Keyed, Scalar
 
 # A recap may look back at this instead of an earlier lesson of its week.
 LAST_WEEK = "last week"
 # Begins the condition that numbers are not those of an earlier lesson ('different from monday').
 DIFFERENT_FROM = "different from"
-
-SUPPORT, CORE, STRETCH = "support", "core", "stretch"
-VERSIONS = (SUPPORT, CORE, STRETCH)
-# What can be made of a week, as typed after 'makes:' and after --only.
-TASK_SHEET, ANSWER_BOOKLET = "task sheet", "answer booklet"
-FOLDED_BOOKLET, MARKING_STRIPS = "folded booklet", "marking strips"
-SORTING_CARDS, SORTING_KEY = "sorting cards", "sorting key"
-OWN_PROBLEMS, HOME_PACK = "own problems", "home pack"
-DOCUMENTS = (
-    TASK_SHEET,
-    ANSWER_BOOKLET,
-    FOLDED_BOOKLET,
-    MARKING_STRIPS,
-    SORTING_CARDS,
-    SORTING_KEY,
-    OWN_PROBLEMS,
-    HOME_PACK,
-)
-# Made from a class list, and only with one.
-NAMED_SET, ANSWER_GRID = "named set", "answer grid"
-# Made with everything else.
-HOW_TO_PRINT = "how to print"
-USUAL_DOCUMENTS = (TASK_SHEET, ANSWER_BOOKLET)
-
-# Where the answers of a home pack are: at its end, in a file of their own, or nowhere.
-END, SEPARATE, NONE = "end", "separate", "none"
-ANSWERS = (END, SEPARATE, NONE)
 
 # Begins a pupil's sentence with the layout's own words.
 LAYOUTS_STARTER = ""
@@ -222,7 +218,8 @@ class Lesson:
     own_problems: OwnProblems | None = None
     # What the lesson needs care with; see Extension.
     cautions: tuple[Scalar, ...] = ()
-    # A digest of all that its pages are made from, so that a PDF can tell whether it changed.
+    # A digest of all that its pages are made from, so that a PDF can tell whether it changed;
+    # empty where it is read without its week, and so not printed.
     fingerprint: str = ""
 
 

@@ -40,7 +40,7 @@ def read_week(folder: Path) -> Week:
             lessons += _lesson_of(source, plan, _before(name, plan.names), complaints)
     complaints += check_across_lessons(lessons)
     _raise_if_any(complaints)
-    return _week(folder, plan, lessons, sources)
+    return _week(folder, plan, with_fingerprints(lessons, sources), sources)
 
 
 def read_lesson_alone(file: Path) -> Week:
@@ -157,7 +157,7 @@ def _week(
         name=folder.resolve().name,
         title=plan.title,
         class_name=plan.class_name,
-        lessons=with_fingerprints(lessons, sources),
+        lessons=tuple(lessons),
         layout=plan.layout,
         folder=folder,
         fingerprint=fingerprint_of(sources),
