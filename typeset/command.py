@@ -1,6 +1,9 @@
 """The command line: its verbs stand in `typeset.verbs`, errors and exit codes here.
 
 0: done. 1: findings, or content that is wrong. 2: misuse.
+
+Help and misuse are answered before anything but the parsers is loaded, and of these only that
+of the verb asked for, where one is.
 """
 
 from __future__ import annotations
@@ -9,31 +12,33 @@ import argparse
 import signal
 import sys
 from collections.abc import Callable, Sequence
+from importlib import import_module
 from types import FrameType
 
 from typeset import __version__
-from typeset.errors import ContentError, TypesetError
-from typeset.verbs.answers import add_answers
-from typeset.verbs.check import add_check
-from typeset.verbs.diagnose import add_diagnose
-from typeset.verbs.make import add_make
-from typeset.verbs.new import add_new
-from typeset.verbs.post import add_post
-from typeset.verbs.proof import add_proof
-from typeset.verbs.solve import add_solve
 from typeset.verbs.telling import DONE, WRONG, complaint_count, failed, say_error
 
 __all__ = ["DONE", "INTERRUPTED", "WRONG", "main"]
 
+# In the order of the help. The verb 'make' is added by `add_make` of `typeset.verbs.make`.
+VERBS = ("make", "check", "solve", "diagnose", "proof", "answers", "new", "post")
 # What a shell gives for a program ended by Ctrl-C.
 INTERRUPTED = 130
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Runs the command line; gives the exit code."""
-    options = _parser().parse_args(arguments)
-    run: Callable[[argparse.Namespace], int] = options.run
+    typed = sys.argv[1:] if arguments is None else list(arguments)
+    options = _parser(typed[:1]).parse_args(typed)
     signal.signal(signal.SIGTERM, _stop)
+    return _run(options.run, options)
+
+
+def _run(run: Callable[[argparse.Namespace], int], options: argparse.Namespace) -> int:
+    """The verb's exit code, or that of what stopped it."""
+    # Past the parsers, since none of these errors can come from them.
+    from typeset.errors import ContentError, TypesetError
+
     try:
         return run(options)
     except ContentError as error:
@@ -49,7 +54,9 @@ def main(arguments: Sequence[str] | None = None) -> int:
         return DONE
 
 
-def _parser() -> argparse.ArgumentParser:
+def _parser(first: Sequence[str]) -> argparse.ArgumentParser:
+    """The parser for what begins with the `first` argument: with one verb where it is one, and
+    with all of them for the help that lists them."""
     parser = argparse.ArgumentParser(
         prog="typeset",
         description="Typesets a week of primary maths lessons: solved, set, and proofed.",
@@ -57,14 +64,8 @@ def _parser() -> argparse.ArgumentParser:
     )
     parser.add_argument("--version", action="version", version=f"typeset {__version__}")
     verbs = parser.add_subparsers(title="verbs", metavar="VERB", required=True)
-    add_make(verbs)
-    add_check(verbs)
-    add_solve(verbs)
-    add_diagnose(verbs)
-    add_proof(verbs)
-    add_answers(verbs)
-    add_new(verbs)
-    add_post(verbs)
+    for name in [verb for verb in VERBS if verb in first] or VERBS:
+        getattr(import_module(f"typeset.verbs.{name}"), f"add_{name}")(verbs)
     return parser
 
 

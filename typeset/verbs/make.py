@@ -7,11 +7,14 @@ from __future__ import annotations
 
 import argparse
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from typeset.errors import Remark
-from typeset.reading.content import ANSWERS, DOCUMENTS, END, VERSIONS
+from typeset.reading.choices import ANSWERS, DOCUMENTS, END, VERSIONS
 from typeset.verbs.adding import Verbs, add_pictures, add_verb
 from typeset.verbs.telling import DONE, failed, found, listed, say, say_remarks
+
+if TYPE_CHECKING:
+    from typeset.errors import Remark
 
 
 def add_make(verbs: Verbs) -> None:

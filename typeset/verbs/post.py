@@ -11,13 +11,13 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from typeset.errors import Remark
 from typeset.posting.size import USUAL_LIMIT, read_size
-from typeset.reading.content import END, NONE
+from typeset.reading.choices import END, NONE
 from typeset.verbs.adding import Verbs, add_verb
 from typeset.verbs.telling import DONE, failed, say, say_error, say_remarks
 
 if TYPE_CHECKING:
+    from typeset.errors import Remark
     from typeset.posting.journal import Entry, Journal
     from typeset.posting.sending import Sent
     from typeset.press.posting import Post

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
-from typeset.errors import ContentError, Remark
+if TYPE_CHECKING:
+    from typeset.errors import ContentError, Remark
 
 # Exit codes: all is done; there are findings, or the content is wrong.
 DONE, WRONG = 0, 1
