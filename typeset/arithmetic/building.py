@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
+from functools import cache
 from typing import Any
 
-from pydantic import TypeAdapter, ValidationError
+from pydantic import ConfigDict, TypeAdapter, ValidationError
 
 from typeset.arithmetic.families import FAMILIES
-from typeset.arithmetic.families.steps import OpenSteps
 from typeset.arithmetic.family import AnyFamily
 from typeset.arithmetic.fields import AnyAmount
 from typeset.arithmetic.lessons import (
@@ -28,7 +28,7 @@ from typeset.arithmetic.lessons import (
 from typeset.arithmetic.misconceptions import MISCONCEPTIONS
 from typeset.arithmetic.names import listed
 from typeset.arithmetic.problem import Problem
-from typeset.arithmetic.solving import Solution, solve
+from typeset.arithmetic.solving import Solution, solve, solve_answers
 from typeset.arithmetic.stories import tell, unmentioned
 from typeset.arithmetic.support import supported
 from typeset.arithmetic.variation.numbers_typed import no_choices
@@ -55,8 +55,17 @@ from typeset.reading.content import (
 )
 from typeset.reading.tree import Keyed, bare
 
-_OPEN_STEPS = OpenSteps()
-_AMOUNTS: TypeAdapter[dict[str, Amount]] = TypeAdapter(dict[str, AnyAmount])
+_AMOUNTS: TypeAdapter[dict[str, Amount]] = TypeAdapter(
+    dict[str, AnyAmount], config=ConfigDict(defer_build=True)
+)
+
+
+@cache
+def _open_steps() -> AnyFamily:
+    """The family of open tasks, loaded like every other where a week has a problem of it."""
+    from typeset.arithmetic.families.steps import OpenSteps
+
+    return OpenSteps()
 
 
 def solve_week(week: Week, version: Version = Version.CORE) -> SolvedWeek:
@@ -302,11 +311,11 @@ class _Builder:
         """The quantities of the open task, and the results of its steps."""
         if stage.fields.get("steps") is None:
             return self.amounts(stage), {}
-        problem = self.built(_OPEN_STEPS, stage.fields, stage.nouns)
+        problem = self.built(_open_steps(), stage.fields, stage.nouns)
         if problem is None:
             return {}, {}
         try:
-            answers = solve(_OPEN_STEPS, problem).answers
+            answers = solve(_open_steps(), problem).answers
         except AmountError as error:
             self.complaints.append(Complaint(stage.place, error.problem, error.remedy))
             return dict(problem.givens), {}

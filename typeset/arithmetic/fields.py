@@ -99,6 +99,8 @@ class FamilyFields(BaseModel):
         frozen=True,
         populate_by_name=True,
         arbitrary_types_allowed=True,
+        # Built when the first problem is read, since a part of a model is never read alone.
+        defer_build=True,
     )
 
     # The unit of the answer where the givens do not say it: 'kg', 'floats'.

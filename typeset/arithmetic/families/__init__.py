@@ -5,98 +5,84 @@ To add one: write its file here, and one line in `_FAMILIES`.
 
 from __future__ import annotations
 
-from typeset.arithmetic.families.angles import Angles
-from typeset.arithmetic.families.arrangements import Arrangements
-from typeset.arithmetic.families.both_addends import BothAddends
-from typeset.arithmetic.families.change import Change
-from typeset.arithmetic.families.changes_in_a_row import ChangesInARow
-from typeset.arithmetic.families.combinations import Combinations
-from typeset.arithmetic.families.comparison import Comparison
-from typeset.arithmetic.families.comparison_chain import ComparisonChain
-from typeset.arithmetic.families.compound_shape import CompoundShape
-from typeset.arithmetic.families.constant_difference import ConstantDifference
-from typeset.arithmetic.families.constant_sum import ConstantSum
-from typeset.arithmetic.families.cuts_and_pieces import CutsAndPieces
-from typeset.arithmetic.families.digits_of_a_number import DigitsOfANumber
-from typeset.arithmetic.families.elapsed_time import ElapsedTime
-from typeset.arithmetic.families.equal_groups import EqualGroups
-from typeset.arithmetic.families.fixed_charge import FixedCharge
-from typeset.arithmetic.families.fraction_of_quantity import FractionOfQuantity
-from typeset.arithmetic.families.grouping import Grouping
-from typeset.arithmetic.families.handshakes import Handshakes
-from typeset.arithmetic.families.highest_common_factor import HighestCommonFactor
-from typeset.arithmetic.families.inverse_proportion import InverseProportion
-from typeset.arithmetic.families.lowest_common_multiple import LowestCommonMultiple
-from typeset.arithmetic.families.mean import Mean
-from typeset.arithmetic.families.missing_number import MissingNumber
-from typeset.arithmetic.families.multiple_bars import DifferenceAndMultiple, SumAndMultiple
-from typeset.arithmetic.families.number_sequence import NumberSequence
-from typeset.arithmetic.families.part_whole import PartWhole
-from typeset.arithmetic.families.posts_and_gaps import PostsAndGapsFamily
-from typeset.arithmetic.families.proportion import Proportion
-from typeset.arithmetic.families.ratio import Ratio
-from typeset.arithmetic.families.rectangle import Rectangle
-from typeset.arithmetic.families.repeated_doubling import RepeatedDoubling
-from typeset.arithmetic.families.scale import Scale
-from typeset.arithmetic.families.sharing import Sharing
-from typeset.arithmetic.families.sharing_with_exchange import SharingWithExchange
-from typeset.arithmetic.families.simplest_ratio import SimplestRatio
-from typeset.arithmetic.families.steps import Steps
-from typeset.arithmetic.families.sum_and_difference import SumAndDifference
-from typeset.arithmetic.families.think_of_a_number import ThinkOfANumber
-from typeset.arithmetic.families.times_as_many import TimesAsMany
-from typeset.arithmetic.families.two_sorts import TwoSorts
-from typeset.arithmetic.families.unchanging import Unchanging
-from typeset.arithmetic.families.unit_conversion import UnitConversion
-from typeset.arithmetic.families.which_is_larger import WhichIsLarger
+from collections.abc import Iterator, Mapping
+from importlib import import_module
+
 from typeset.arithmetic.family import AnyFamily
 
-_FAMILIES: tuple[AnyFamily, ...] = (
-    Ratio(),
-    Proportion(),
-    ConstantDifference(),
-    ConstantSum(),
-    InverseProportion(),
-    Unchanging(),
-    EqualGroups(),
-    Steps(),
-    FixedCharge(),
-    SumAndDifference(),
-    SumAndMultiple(),
-    DifferenceAndMultiple(),
-    FractionOfQuantity(),
-    Sharing(),
-    Grouping(),
-    TimesAsMany(),
-    Combinations(),
-    Arrangements(),
-    Handshakes(),
-    HighestCommonFactor(),
-    LowestCommonMultiple(),
-    NumberSequence(),
-    PartWhole(),
-    Change(),
-    ChangesInARow(),
-    BothAddends(),
-    Comparison(),
-    ComparisonChain(),
-    Rectangle(),
-    WhichIsLarger(),
-    SimplestRatio(),
-    Angles(),
-    CompoundShape(),
-    Scale(),
-    ElapsedTime(),
-    ThinkOfANumber(),
-    MissingNumber(),
-    TwoSorts(),
-    DigitsOfANumber(),
-    Mean(),
-    RepeatedDoubling(),
-    PostsAndGapsFamily(),
-    CutsAndPieces(),
-    SharingWithExchange(),
-    UnitConversion(),
-)
+# Where each is: its module in this folder, and its class.
+_FAMILIES = {
+    "ratio": "ratio.Ratio",
+    "proportion": "proportion.Proportion",
+    "constant difference": "constant_difference.ConstantDifference",
+    "constant sum": "constant_sum.ConstantSum",
+    "inverse proportion": "inverse_proportion.InverseProportion",
+    "unchanging": "unchanging.Unchanging",
+    "equal groups": "equal_groups.EqualGroups",
+    "steps": "steps.Steps",
+    "fixed charge": "fixed_charge.FixedCharge",
+    "sum and difference": "sum_and_difference.SumAndDifference",
+    "sum and multiple": "multiple_bars.SumAndMultiple",
+    "difference and multiple": "multiple_bars.DifferenceAndMultiple",
+    "fraction of a quantity": "fraction_of_quantity.FractionOfQuantity",
+    "sharing": "sharing.Sharing",
+    "grouping": "grouping.Grouping",
+    "times as many": "times_as_many.TimesAsMany",
+    "combinations": "combinations.Combinations",
+    "arrangements": "arrangements.Arrangements",
+    "handshakes": "handshakes.Handshakes",
+    "highest common factor": "highest_common_factor.HighestCommonFactor",
+    "lowest common multiple": "lowest_common_multiple.LowestCommonMultiple",
+    "number sequence": "number_sequence.NumberSequence",
+    "part whole": "part_whole.PartWhole",
+    "change": "change.Change",
+    "changes in a row": "changes_in_a_row.ChangesInARow",
+    "both addends": "both_addends.BothAddends",
+    "comparison": "comparison.Comparison",
+    "chain of comparisons": "comparison_chain.ComparisonChain",
+    "rectangle": "rectangle.Rectangle",
+    "which is larger": "which_is_larger.WhichIsLarger",
+    "simplest ratio": "simplest_ratio.SimplestRatio",
+    "angles": "angles.Angles",
+    "compound shape": "compound_shape.CompoundShape",
+    "scale": "scale.Scale",
+    "elapsed time": "elapsed_time.ElapsedTime",
+    "think of a number": "think_of_a_number.ThinkOfANumber",
+    "missing number": "missing_number.MissingNumber",
+    "two sorts": "two_sorts.TwoSorts",
+    "digits of a number": "digits_of_a_number.DigitsOfANumber",
+    "mean": "mean.Mean",
+    "repeated doubling": "repeated_doubling.RepeatedDoubling",
+    "posts and gaps": "posts_and_gaps.PostsAndGapsFamily",
+    "cuts and pieces": "cuts_and_pieces.CutsAndPieces",
+    "sharing with exchange": "sharing_with_exchange.SharingWithExchange",
+    "unit conversion": "unit_conversion.UnitConversion",
+}
 
-FAMILIES: dict[str, AnyFamily] = {family.name: family for family in _FAMILIES}
+
+class _Families(Mapping[str, AnyFamily]):
+    """Every family by its name. A week uses some of them, so each is loaded when it is first
+    asked for; the names alone load none."""
+
+    def __init__(self, places: Mapping[str, str]) -> None:
+        self._places = places
+        self._loaded: dict[str, AnyFamily] = {}
+
+    def __getitem__(self, name: str) -> AnyFamily:
+        if name not in self._loaded:
+            module, family = self._places[name].split(".")
+            found: AnyFamily = getattr(import_module(f"{__name__}.{module}"), family)()
+            self._loaded[name] = found
+        return self._loaded[name]
+
+    def __contains__(self, name: object) -> bool:
+        return name in self._places
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._places)
+
+    def __len__(self) -> int:
+        return len(self._places)
+
+
+FAMILIES: Mapping[str, AnyFamily] = _Families(_FAMILIES)
