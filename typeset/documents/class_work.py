@@ -3,11 +3,15 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TypeAlias
 
 from typeset.arithmetic.lessons import SolvedLesson, SolvedWeek
 from typeset.documents.layout import Layout
 from typeset.drawing.fonts import TypeFamily
 from typeset.reading.class_list import Pupil
+
+# See `kind_of`; it holds as long as the sheets are kept.
+Kind: TypeAlias = tuple[int, int, str]
 
 
 @dataclass(frozen=True, slots=True)
@@ -18,6 +22,12 @@ class PupilsSheet:
     solved: SolvedWeek
     lesson: SolvedLesson
     layout: Layout
+
+
+def kind_of(sheet: PupilsSheet) -> Kind:
+    """What two sheets have in common that differ by the name alone: the content, which is one
+    object for both, and the layout."""
+    return id(sheet.solved), id(sheet.lesson), sheet.layout.name
 
 
 def paper_key(layout: Layout) -> tuple[str, str, int, str, TypeFamily | None]:

@@ -6,14 +6,15 @@ a sheet has an odd number of sides, so that nobody's sheet stands on another's b
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from typeset.arithmetic.names import listed
-from typeset.documents.class_work import PupilsSheet
+from typeset.documents.class_work import Kind, PupilsSheet, kind_of
 from typeset.documents.grid import Grid, on_papers
 from typeset.documents.layout import Layout
-from typeset.documents.task_sheet import compose_task_sheet
+from typeset.documents.renaming import Model, lay_out, model_of
 from typeset.documents.wording import phrase
 from typeset.quantities.inline import plain
 from typeset.setting.frames import Document, Duplex, Page
@@ -29,15 +30,12 @@ def compose_named_set(sheets: Sequence[PupilsSheet], layout: Layout) -> tuple[Do
     `layout` is the week's own and gives the file its title; no name is in it.
     Raises FitError, GlyphError as the sheets do.
     """
-    made = [
-        compose_task_sheet(each.solved, each.lesson, each.layout, each.pupil.name)
-        for each in sheets
-    ]
-    single = [page for _, own in made for page in _on_whole_papers(own.pages)]
+    made = list(_all(sheets))
+    single = [page for each in made for page in _on_whole_papers(each.pages)]
     first = sheets[0]
     pages = _cut_and_stacked(single, first.layout) if first.layout.copies > 1 else tuple(single)
     long_edge = first.layout.backs == "long edge"
-    size_pt = min(document.type_size_pt for document, _ in made)
+    size_pt = min(each.size_pt for each in made)
     document = Document(
         title=f"{first.lesson.lesson.title} – {phrase(layout.wording, 'class', 'set')}",
         subject=first.solved.week.title,
@@ -46,8 +44,34 @@ def compose_named_set(sheets: Sequence[PupilsSheet], layout: Layout) -> tuple[Do
         fingerprint=first.solved.week.fingerprint,
         duplex=Duplex.LONG_EDGE if long_edge else Duplex.SHORT_EDGE,
     )
-    notes = _notes([each.notes for _, each in made])
+    notes = _notes([each.notes for each in made])
     return document, PageLayout(pages, size_pt, (), (), notes)
+
+
+@dataclass(frozen=True, slots=True)
+class _Made:
+    """A finished sheet: its sides, the size of its type, and the notes about it."""
+
+    pages: tuple[Page, ...]
+    size_pt: float
+    notes: tuple[str, ...]
+
+
+def _all(sheets: Sequence[PupilsSheet]) -> Iterator[_Made]:
+    """Every sheet in order. The first of each kind is laid out whole; the others of its kind
+    get its sides with their own names, where that gives the very same."""
+    counts = Counter(kind_of(each) for each in sheets)
+    models: dict[Kind, Model | None] = {}
+    for sheet in sheets:
+        kind = kind_of(sheet)
+        model = models.get(kind)
+        pages = model.pages_for(sheet) if model is not None else None
+        laid_out = model.laid_out if model is not None and pages is not None else lay_out(sheet)
+        if pages is None:
+            pages = laid_out.pages()
+            if counts[kind] > 1 and kind not in models:
+                models[kind] = model_of(laid_out, pages)
+        yield _Made(pages, laid_out.bare.type_size_pt, laid_out.bare.notes)
 
 
 def _on_whole_papers(pages: Sequence[Page]) -> Iterator[Page]:

@@ -107,16 +107,23 @@ def lay_out_sheet(
     """
     check_characters(lesson)
     composer = Composer(layout)
-    mark = version_mark(layout, solved)
-    foot = composer.say("sheet", "foot", **week_names(solved, lesson) | {"version": mark})
-    named = composer.say("sheet", "named foot", pupil=pupil, foot=foot) if pupil else None
-    frame = composer.frame(foot, layout.type_size.smallest, named)
+    frame = sheet_frame(composer, solved, lesson, pupil)
     sheet = _Sheet(composer, solved, lesson, pupil)
     try:
         pages = _pages(sheet, footless(frame), layout, solved.version)
     except FitError as error:
         raise FitError(f"{lesson.lesson.place.file}: {error}") from error
     return pages, frame
+
+
+def sheet_frame(
+    composer: Composer, solved: SolvedWeek, lesson: SolvedLesson, pupil: str
+) -> PageFrame:
+    """The page of the sheet with its foot line, which names a `pupil` on later sides."""
+    mark = version_mark(composer.layout, solved)
+    foot = composer.say("sheet", "foot", **week_names(solved, lesson) | {"version": mark})
+    named = composer.say("sheet", "named foot", pupil=pupil, foot=foot) if pupil else None
+    return composer.frame(foot, composer.layout.type_size.smallest, named)
 
 
 def sheet_title(layout: Layout, solved: SolvedWeek, lesson: SolvedLesson) -> str:
