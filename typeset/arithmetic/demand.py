@@ -10,7 +10,6 @@ practice, no source); only order matters. `ranking.py` tells the costs in words.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import replace
 from enum import Enum
 from fractions import Fraction
 from math import floor
@@ -28,7 +27,7 @@ from typeset.arithmetic.equations import (
 from typeset.arithmetic.workings import Working
 from typeset.quantities.amount import Amount, Form
 from typeset.quantities.units import Dimension
-from typeset.quantities.writing import DIVIDE, MINUS, TIMES
+from typeset.quantities.writing import DIVIDE, MINUS, TIMES, digits_after_point
 
 
 class Cost(Enum):
@@ -41,31 +40,33 @@ class Cost(Enum):
     TABLES = "beyond the tables"
     PARTS = "fractions and decimals"
 
+    # Members are single objects; `Enum` would hash the name anew at every look-up.
+    __hash__ = object.__hash__
 
-_BASE = {
-    PLUS: Fraction(1),
-    MINUS: Fraction(5, 4),
-    TIMES: Fraction(3, 2),
-    DIVIDE: Fraction(2),
-    OF: Fraction(3),
-}
-_DIGIT = Fraction(1, 4)
-_CROSSING = Fraction(1, 2)
+
+# Weights are in quarters of a point, so that they are added up as whole numbers.
+_QUARTERS = 4
+_BASE = {PLUS: 4, MINUS: 5, TIMES: 6, DIVIDE: 8, OF: 12}
+_DIGIT = 1
+_CROSSING = 2
 # For each product of two digits that a written multiplication (or the check of a division) has.
-_BEYOND_TABLES = Fraction(3, 4)
+_BEYOND_TABLES = 3
 # For each further row of a long multiplication (a further subtraction of a long division).
-_ROW = Fraction(2)
+_ROW = 8
 # A rest to find after the nearest table fact.
-_REST = Fraction(1)
-_PART = Fraction(2)
+_REST = 4
+_PART = 8
 # A line to read and keep in mind, even without a sum in it.
-_LINE = Fraction(1, 2)
+_LINE = 2
 _TABLES_TO = 12
 
 
 def demand_of(working: Working) -> Fraction:
     """The score of a whole working; never negative."""
-    return sum(costs_of(working).values(), Fraction(0))
+    quarters = _LINE * len(working.steps)
+    for operation, has_rest in sums_of(working):
+        quarters += sum(_quarters_of(operation, has_rest).values())
+    return Fraction(quarters, _QUARTERS)
 
 
 def demand_of_set(scores: Sequence[Fraction]) -> Fraction:
@@ -75,12 +76,21 @@ def demand_of_set(scores: Sequence[Fraction]) -> Fraction:
 
 def costs_of(working: Working) -> Mapping[Cost, Fraction]:
     """The score by what it is for."""
-    costs = dict.fromkeys(Cost, Fraction(0))
+    costs = dict.fromkeys(Cost, 0)
     costs[Cost.LINES] = _LINE * len(working.steps)
     for operation, has_rest in sums_of(working):
-        for cost, value in costs_of_sum(operation, has_rest).items():
-            costs[cost] += value
-    return costs
+        for cost, quarters in _quarters_of(operation, has_rest).items():
+            costs[cost] += quarters
+    return _in_points(costs)
+
+
+def costs_of_sum(each: Operation, has_rest: bool = False) -> Mapping[Cost, Fraction]:
+    """What one operation costs; `has_rest` where it divides with a remainder."""
+    return _in_points(_quarters_of(each, has_rest))
+
+
+def _in_points(costs: Mapping[Cost, int]) -> dict[Cost, Fraction]:
+    return {cost: Fraction(quarters, _QUARTERS) for cost, quarters in costs.items()}
 
 
 def sums_of(working: Working) -> Iterator[tuple[Operation, bool]]:
@@ -91,25 +101,28 @@ def sums_of(working: Working) -> Iterator[tuple[Operation, bool]]:
 
 
 def _sums_in(equation: Equation) -> Iterator[tuple[Operation, bool]]:
-    has_rest = any(isinstance(side, Remainder) for side in equation.sides)
-    for side in equation.sides:
-        for operation in operations(side):
-            yield operation, has_rest
+    sides = equation.sides
+    has_rest = any(isinstance(side, Remainder) for side in sides)
+    for side in sides:
+        if isinstance(side, Operation):
+            for operation in operations(side):
+                yield operation, has_rest
 
 
-def costs_of_sum(each: Operation, has_rest: bool = False) -> Mapping[Cost, Fraction]:
-    """What one operation costs; `has_rest` where it divides with a remainder."""
+def _quarters_of(each: Operation, has_rest: bool) -> dict[Cost, int]:
+    """What one operation costs, in quarters of a point."""
+    sign = each.sign
     left, right = seen_values(each)
     costs = {
-        Cost.SUMS: _BASE[each.sign] + (_BASE[TIMES] if _takes_several(each.sign, left) else 0),
-        Cost.DIGITS: _DIGIT * sum(digits_of(value) - 1 for value in (left, right)),
-        Cost.PARTS: _PART * sum(value.denominator != 1 for value in (left, right)),
+        Cost.SUMS: _BASE[sign] + (_BASE[TIMES] if _takes_several(sign, left) else 0),
+        Cost.DIGITS: _DIGIT * (digits_of(left) + digits_of(right) - 2),
+        Cost.PARTS: _PART * ((left.denominator != 1) + (right.denominator != 1)),
     }
-    if each.sign in (PLUS, MINUS):
-        costs[Cost.CROSSING] = _CROSSING if _crosses_ten(each.sign, left, right) else Fraction(0)
-    elif each.sign == TIMES:
+    if sign in (PLUS, MINUS):
+        costs[Cost.CROSSING] = _CROSSING if _crosses_ten(sign, left, right) else 0
+    elif sign == TIMES:
         costs[Cost.TABLES] = _product(left, right)
-    elif each.sign == DIVIDE:
+    elif sign == DIVIDE:
         costs[Cost.TABLES] = _quotient(left, right, has_rest)
     else:
         costs[Cost.TABLES] = _part(left, right)
@@ -125,8 +138,10 @@ def seen_values(each: Operation) -> tuple[Fraction, Fraction]:
     """The two numbers as the pupil sees them: in their own units, and pence as whole numbers
     where no pounds stand beside them."""
     left, right = written_value(each.left), written_value(each.right)
+    if not (_is_money(each.left) or _is_money(each.right)):
+        return left, right
     money = [side for side in (each.left, each.right) if _is_money(side)]
-    if not money or not all(_in_pence(side) for side in money):
+    if not all(_in_pence(side) for side in money):
         return left, right
     return (
         left * 100 if _is_money(each.left) else left,
@@ -142,7 +157,7 @@ def written_value(expression: Expression) -> Fraction:
         left, right = written_value(expression.left), written_value(expression.right)
         if expression.sign == DIVIDE and not right:
             return Fraction(0)
-        return value_of(replace(expression, left=Amount(left), right=Amount(right)))
+        return value_of(Operation(expression.sign, Amount(left), Amount(right)))
     return Fraction(0)
 
 
@@ -161,10 +176,10 @@ def digits_of(value: Fraction) -> int:
     A decimal has those after its point too; of a fraction that is no decimal, those of the
     whole number before it and of both its numbers count.
     """
+    if value.denominator == 1:
+        return _length(abs(value.numerator))
     whole, rest = divmod(abs(value), 1)
-    if not rest:
-        return _length(whole)
-    places = _places(rest.denominator)
+    places = digits_after_point(rest.denominator)
     if places is None:
         before = _length(whole) if whole else 0
         return before + _length(rest.numerator) + _length(rest.denominator)
@@ -173,18 +188,6 @@ def digits_of(value: Fraction) -> int:
 
 def _length(number: int) -> int:
     return len(str(number).rstrip("0") or "0")
-
-
-def _places(under: int) -> int | None:
-    """Digits after the point of a decimal with this lower number; None where it never ends."""
-    counts = []
-    for prime in (2, 5):
-        count = 0
-        while under % prime == 0:
-            under //= prime
-            count += 1
-        counts.append(count)
-    return max(counts) if under == 1 else None
 
 
 def _crosses_ten(sign: str, left: Fraction, right: Fraction) -> bool:
@@ -199,14 +202,14 @@ def _crosses_ten(sign: str, left: Fraction, right: Fraction) -> bool:
     return False
 
 
-def _product(left: Fraction, right: Fraction) -> Fraction:
+def _product(left: Fraction, right: Fraction) -> int:
     """Nothing for a fact of the tables, whatever noughts hang on its numbers, nor for × 10."""
     if (_in_tables(left) and _in_tables(right)) or _moves_places(left) or _moves_places(right):
-        return Fraction(0)
+        return 0
     return _written_product(_places_to_work(left), _places_to_work(right))
 
 
-def _written_product(one: int, other: int) -> Fraction:
+def _written_product(one: int, other: int) -> int:
     """The products of digits, and the rows that have to be added where both have several."""
     return _BEYOND_TABLES * max(2, one * other) + _ROW * (min(one, other) - 1)
 
@@ -216,17 +219,17 @@ def _places_to_work(value: Fraction) -> int:
     return digits_of(value) + (value.denominator != 1)
 
 
-def _quotient(left: Fraction, right: Fraction, has_rest: bool) -> Fraction:
+def _quotient(left: Fraction, right: Fraction, has_rest: bool) -> int:
     """As the product that checks it; with a remainder, as the whole part and finding the rest."""
     if not right:
-        return Fraction(0)
+        return 0
     quotient = left / right
     if has_rest:
         return _product(Fraction(floor(quotient)), right) + _REST
     return _product(quotient, right)
 
 
-def _part(left: Fraction, right: Fraction) -> Fraction:
+def _part(left: Fraction, right: Fraction) -> int:
     """3/4 of 12 divides by 4 and takes 3 of that; a percentage has its number of hundredths."""
     if left.denominator == 1:
         return _written_product(digits_of(left), digits_of(right))

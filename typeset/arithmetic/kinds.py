@@ -8,7 +8,7 @@ as what the pupil has to decide.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import Enum
 from fractions import Fraction
 from typing import Any
@@ -16,6 +16,7 @@ from typing import Any
 from typeset.arithmetic.answers import WithRemainder
 from typeset.arithmetic.family import AnyFamily
 from typeset.arithmetic.problem import Problem
+from typeset.arithmetic.remembering import once_for_each
 from typeset.errors import AmountError
 from typeset.quantities.amount import Amount
 from typeset.quantities.inline import Rich
@@ -33,6 +34,9 @@ class Reaction(Enum):
     FIXED_AND_RATE = "a fixed part and a rate"
     MIXED = "a mix"
 
+    # Members are single objects; `Enum` would hash the name anew at every look-up.
+    __hash__ = object.__hash__
+
 
 class Decision(Enum):
     """What the pupil decides."""
@@ -41,6 +45,9 @@ class Decision(Enum):
     ADD = "add or subtract"
     BOTH = "both"
     NEITHER = "neither"
+
+    # Members are single objects; `Enum` would hash the name anew at every look-up.
+    __hash__ = object.__hash__
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,6 +81,7 @@ _SCALES = (Fraction(2), Fraction(3))
 _SHIFTS = (Fraction(1), Fraction(2))
 
 
+@once_for_each
 def probe_all(family: AnyFamily, problem: Problem[Any]) -> tuple[Probe, ...]:
     """Every number of the story that could be another, probed."""
     return tuple(_probe(family, problem, name) for name in family.probed(problem))
@@ -109,14 +117,20 @@ def _probe(family: AnyFamily, problem: Problem[Any], name: str) -> Probe:
 
 @dataclass(frozen=True, slots=True)
 class _Watch:
-    """The answer as a function of one number of the story."""
+    """The answer as a function of one number of the story; each value is solved for once."""
 
     family: AnyFamily
     problem: Problem[Any]
     name: str
+    _seen: dict[Fraction, Amount | None] = field(default_factory=dict)
 
     def at(self, value: Fraction) -> Amount | None:
         """The first answer with the number set to `value`; None where there is none."""
+        if value not in self._seen:
+            self._seen[value] = self._answer(value)
+        return self._seen[value]
+
+    def _answer(self, value: Fraction) -> Amount | None:
         changed = self.problem.with_given(self.name, self.problem.given(self.name).like(value))
         try:
             answers = self.family.smooth(changed)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from fractions import Fraction
 from types import MappingProxyType
 from typing import Generic, TypeVar
@@ -36,8 +36,10 @@ class Problem(Generic[F]):
 
     def answer(self, name: str, value: Fraction | int) -> Amount:
         """A value of the unknown `name`, in its unit."""
-        return Amount(Fraction(value), self.units[name])
+        exact = value if isinstance(value, Fraction) else Fraction(value)
+        return Amount(exact, self.units[name])
 
     def with_given(self, name: str, amount: Amount) -> Problem[F]:
         """The same problem with one number changed."""
-        return replace(self, givens=MappingProxyType({**self.givens, name: amount}))
+        givens = MappingProxyType({**self.givens, name: amount})
+        return Problem(self.family, givens, self.finds, self.units, self.fields)

@@ -8,7 +8,7 @@ as a side of an equation, or in a sentence.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from typeset.arithmetic.answers import AnswerValue, NameAnswer, RatioAnswer, WithRemainder
@@ -23,30 +23,47 @@ from typeset.quantities.writing import write_plain
 _DAY = 1440
 
 
-def reaches(steps: Iterable[Step], answer: AnswerValue) -> bool:
+def reaches(steps: Sequence[Step], answer: AnswerValue) -> bool:
     """True where some step comes to the answer."""
-    return any(_says(step, answer) for step in steps)
+    # Most workings end with it, and equations are looked through faster than sentences.
+    return any(_reckons(step, answer) for step in reversed(steps)) or any(
+        _says(step, answer) for step in reversed(steps)
+    )
+
+
+def _reckons(step: Step, answer: AnswerValue) -> bool:
+    """True where the equation of the step comes to the answer."""
+    sides = _sides(step.equation)
+    match answer:
+        case Amount():
+            return any(_is(side, answer) for side in sides)
+        case WithRemainder(groups=groups, rest=rest):
+            return any(_leaves(side, groups, rest) or _is(side, rest) for side in sides)
+        case RatioAnswer(parts=parts):
+            return any(isinstance(side, Parts) and _values(side) == tuple(parts) for side in sides)
+        case NameAnswer():
+            return False
 
 
 def _says(step: Step, answer: AnswerValue) -> bool:
-    sides = tuple(_sides(step.equation))
+    """True where the sentence of the step says the answer."""
     told = plain(step.sentence).lower()
     match answer:
         case Amount():
-            return any(_is(side, answer) for side in sides) or _told(told, answer)
-        case WithRemainder(groups=groups, rest=rest):
-            both = [each for each in sides if isinstance(each, Remainder)]
-            matching = [
-                each
-                for each in both
-                if each.quotient.value == groups.value and each.rest.base == rest.base
-            ]
-            return bool(matching) or any(_is(side, rest) for side in sides) or _told(told, rest)
+            return _told(told, answer)
+        case WithRemainder(rest=rest):
+            return _told(told, rest)
         case RatioAnswer(parts=parts):
-            found = any(isinstance(side, Parts) and _values(side) == tuple(parts) for side in sides)
-            return found or _told_in_order(told, parts)
+            return _told_in_order(told, parts)
         case NameAnswer(name=name):
             return name.lower() in told
+
+
+def _leaves(side: Expression, groups: Amount, rest: Amount) -> bool:
+    """True for so many groups with this rest."""
+    if not isinstance(side, Remainder):
+        return False
+    return side.quotient.value == groups.value and side.rest.base == rest.base
 
 
 def _sides(equation: Equation | None) -> Iterator[Expression]:
@@ -72,7 +89,7 @@ def _is(side: Expression, answer: Amount) -> bool:
     if isinstance(side, Amount):
         if answer.unit.dimension is Dimension.CLOCK:
             return side.value % _DAY == answer.value % _DAY
-        return side.same_as(answer) or side.value == answer.value
+        return side.value == answer.value or side.same_as(answer)
     if isinstance(side, Operation):
         return _value(side) == answer.base
     return False

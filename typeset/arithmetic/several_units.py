@@ -33,11 +33,15 @@ class SeveralUnits:
 
     def answers(self, answers: Mapping[str, AnswerValue]) -> dict[str, AnswerValue]:
         """The answers as the story would say them."""
+        if not self.parts:
+            return dict(answers)
         return {name: self._said(value) for name, value in answers.items()}
 
     def working(self, working: Working) -> Working:
         """A working that says its answers so on its last line; a check begins with the answer
         and ends with the story, so it needs no such line."""
+        if not self.parts:
+            return working
         answers = self.answers(working.answers)
         lines = [] if working.strategy.startswith("Checking") else self._lines(working.answers)
         steps = (*working.steps, *lines)
@@ -45,6 +49,9 @@ class SeveralUnits:
 
     def mistakes(self, mistakes: Iterable[MistakenWorking]) -> Iterator[MistakenWorking]:
         """The same for mistakes."""
+        if not self.parts:
+            yield from mistakes
+            return
         for each in mistakes:
             steps = (*each.steps, *self._lines(each.answers))
             yield replace(each, steps=steps, answers=self.answers(each.answers))

@@ -55,29 +55,53 @@ def solve(family: AnyFamily, problem: Problem[Any]) -> Solution:
     Raises AmountError where the numbers have no answer or one that makes no sense,
     SolvingError where two ways of solving disagree or an equation is untrue.
     """
+    proven = _proven(family, problem)
+    rounding = problem.fields.round_to
+    wrong: Iterable[MistakenWorking] = family.mistakes(problem)
+    if rounding is not None:
+        wrong = [*rounded_mistakes(wrong, rounding), *rounding_mistakes(proven.exact, rounding)]
+    mistakes, refused = _sifted(proven.several.mistakes(wrong), problem, proven.answers)
+    return Solution(
+        problem=problem,
+        answers=proven.answers,
+        workings=proven.workings,
+        mistakes=mistakes,
+        refused=refused,
+        kind=kind_of(family, problem),
+        demand=demand_of(proven.workings[0]),
+        figure=family.figure(problem, proven.answers),
+    )
+
+
+def solve_answers(family: AnyFamily, problem: Problem[Any]) -> Mapping[str, AnswerValue]:
+    """The answers alone, reached by the relation and by every strategy as in `solve`.
+
+    Raises AmountError, SolvingError as `solve` does.
+    """
+    return _proven(family, problem).answers
+
+
+@dataclass(frozen=True, slots=True)
+class _Proven:
+    """Answers that both ways reach, and the workings that do; `exact` before any rounding."""
+
+    answers: Mapping[str, AnswerValue]
+    workings: tuple[Working, ...]
+    exact: tuple[Working, ...]
+    several: SeveralUnits
+
+
+def _proven(family: AnyFamily, problem: Problem[Any]) -> _Proven:
     exact = family.relation(problem)
     rounding = problem.fields.round_to
     answers = exact if rounding is None else rounded_answers(exact, rounding)
     check_answers(problem, answers)
-    workings = _ranked(_checked(family.strategies(problem), exact, family.name))
-    wrong: Iterable[MistakenWorking] = family.mistakes(problem)
+    ranked = workings = _ranked(_checked(family.strategies(problem), exact, family.name))
     if rounding is not None:
-        wrong = [*rounded_mistakes(wrong, rounding), *rounding_mistakes(workings, rounding)]
         workings = tuple(rounded_working(each, rounding) for each in workings)
     several = SeveralUnits.of(problem)
-    answers = several.answers(answers)
-    workings = tuple(several.working(each) for each in workings)
-    mistakes, refused = _sifted(several.mistakes(wrong), problem, answers)
-    return Solution(
-        problem=problem,
-        answers=answers,
-        workings=workings,
-        mistakes=mistakes,
-        refused=refused,
-        kind=kind_of(family, problem),
-        demand=demand_of(workings[0]),
-        figure=family.figure(problem, answers),
-    )
+    said = tuple(several.working(each) for each in workings)
+    return _Proven(several.answers(answers), said, ranked, several)
 
 
 def _checked(

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field, replace
 from enum import Enum
 from fractions import Fraction
 
-from typeset.quantities.units import NUMBER, Dimension, Unit
+from typeset.quantities.units import NUMBER, ONE, Dimension, Unit
 
 
 class Form(Enum):
@@ -19,6 +19,12 @@ class Form(Enum):
     COMPOUND = "compound"
     # Money in pence alone: 250p.
     PENCE = "pence"
+
+    # As in `Dimension`: members are single objects.
+    __hash__ = object.__hash__
+
+
+_COUNTS = (Dimension.NUMBER, Dimension.COUNT)
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,7 +46,8 @@ class Amount:
     @property
     def base(self) -> Fraction:
         """The value in the base unit of its dimension."""
-        return self.value * self.unit.per_base
+        unit = self.unit
+        return self.value if unit.per_base is ONE else self.value * unit.per_base
 
     @property
     def is_whole(self) -> bool:
@@ -50,7 +57,8 @@ class Amount:
     def like(self, value: Fraction | int) -> Amount:
         """Another value of the same unit, written as custom has it."""
         places = self.places if self.unit.dimension is Dimension.CLOCK else 0
-        return Amount(Fraction(value), self.unit, self._lasting_form, places)
+        exact = value if isinstance(value, Fraction) else Fraction(value)
+        return Amount(exact, self.unit, self._lasting_form, places)
 
     def to(self, unit: Unit) -> Amount:
         """The same amount in another unit of its dimension.
@@ -59,22 +67,29 @@ class Amount:
         """
         if unit.dimension is not self.unit.dimension:
             raise ValueError(f"{self.unit.dimension.value} is not {unit.dimension.value}")
-        return Amount(self.base / unit.per_base, unit, self._lasting_form)
+        if unit.per_base is self.unit.per_base:
+            return Amount(self.value, unit, self._lasting_form)
+        base = self.base
+        value = base if unit.per_base is ONE else base / unit.per_base
+        return Amount(value, unit, self._lasting_form)
 
     @property
     def _lasting_form(self) -> Form:
         """The form that another value takes over: several units and pence are one value's own."""
-        return Form.AUTO if self.form in {Form.COMPOUND, Form.PENCE} else self.form
+        return Form.AUTO if self.form in (Form.COMPOUND, Form.PENCE) else self.form
 
     def same_as(self, other: Amount) -> bool:
         """True where both are the same amount, whatever units they are written in.
 
         Things that are counted and plain numbers compare by value alone.
         """
-        counts = {Dimension.NUMBER, Dimension.COUNT}
-        mine, theirs = self.unit.dimension, other.unit.dimension
-        comparable = mine is theirs or {mine, theirs} <= counts
-        return comparable and self.base == other.base
+        mine, theirs = self.unit, other.unit
+        if mine.dimension is not theirs.dimension:
+            counts = mine.dimension in _COUNTS and theirs.dimension in _COUNTS
+            return counts and self.base == other.base
+        if mine.per_base is theirs.per_base:
+            return self.value == other.value
+        return self.base == other.base
 
     def written_as(self, form: Form) -> Amount:
         """The same amount to be written in another form."""

@@ -28,6 +28,13 @@ class Dimension(Enum):
     TEMPERATURE = "temperature"
     PERCENT = "percentage"
 
+    # Members are single objects; `Enum` would hash the name anew at every look-up.
+    __hash__ = object.__hash__
+
+
+# The size of every base unit is this one object, so that reckoning can pass over it quickly.
+ONE = Fraction(1)
+
 
 @dataclass(frozen=True, slots=True)
 class Unit:
@@ -36,7 +43,11 @@ class Unit:
     dimension: Dimension
     singular: str
     plural: str
-    per_base: Fraction = Fraction(1)
+    per_base: Fraction = ONE
+
+    def __hash__(self) -> int:
+        """By its words alone, which tell units apart: a fraction is slow to hash."""
+        return hash((self.singular, self.plural))
 
     @property
     def is_noun(self) -> bool:
@@ -50,11 +61,15 @@ def noun(singular: str, plural: str) -> Unit:
 
 
 def _symbol(dimension: Dimension, symbol: str, size: str) -> Unit:
-    return Unit(dimension, symbol, symbol, Fraction(size))
+    return Unit(dimension, symbol, symbol, _size(size))
 
 
 def _named(dimension: Dimension, singular: str, plural: str, size: str) -> Unit:
-    return Unit(dimension, singular, plural, Fraction(size))
+    return Unit(dimension, singular, plural, _size(size))
+
+
+def _size(text: str) -> Fraction:
+    return ONE if text == "1" else Fraction(text)
 
 
 NUMBER = Unit(Dimension.NUMBER, "", "")

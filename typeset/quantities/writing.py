@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from fractions import Fraction
+from functools import lru_cache
 from string import Formatter
 
 from typeset.quantities.amount import Amount, Form
@@ -49,7 +50,7 @@ _NO_SPACE_BEFORE = {"°", "%"}
 
 def write(amount: Amount) -> Solid:
     """The amount as an unbreakable run."""
-    return Solid(tuple(_pieces(amount)))
+    return Solid(_pieces(amount))
 
 
 def write_plain(amount: Amount) -> str:
@@ -71,19 +72,13 @@ def exact(amount: Amount) -> str:
 
 def whole(value: int) -> str:
     """A whole number with thousands commas and a true minus sign."""
-    return f"{value:,}".replace("-", MINUS)
+    return f"{value:,}" if value >= 0 else f"{MINUS}{-value:,}"
 
 
 def decimal(value: Fraction, places: int = 0) -> str | None:
     """The exact decimal with at least `places` digits after the point; None if it never ends."""
-    rest, digits = abs(value.denominator), 0
-    for prime in (2, 5):
-        count = 0
-        while rest % prime == 0:
-            rest //= prime
-            count += 1
-        digits = max(digits, count)
-    if rest != 1:
+    digits = digits_after_point(value.denominator)
+    if digits is None:
         return None
     digits = max(digits, places)
     scaled = abs(value.numerator) * 10**digits // value.denominator
@@ -93,9 +88,23 @@ def decimal(value: Fraction, places: int = 0) -> str | None:
     return f"{sign}{scaled // 10**digits:,}.{scaled % 10**digits:0{digits}d}"
 
 
+@lru_cache(maxsize=512)
+def digits_after_point(under: int) -> int | None:
+    """How many digits a decimal with this lower number has after its point; None if it never
+    ends."""
+    digits = 0
+    for prime in (2, 5):
+        count = 0
+        while under % prime == 0:
+            under //= prime
+            count += 1
+        digits = max(digits, count)
+    return digits if under == 1 else None
+
+
 def unit_text(unit: Unit, value: Fraction) -> str:
     """The unit's word or symbol for this many: one and fractions up to one are singular."""
-    return unit.singular if 0 < abs(value) <= 1 else unit.plural
+    return unit.singular if 0 < abs(value.numerator) <= value.denominator else unit.plural
 
 
 def say(template: str, **values: Amount | Rich | str) -> Rich:
@@ -104,12 +113,18 @@ def say(template: str, **values: Amount | Rich | str) -> Rich:
     Raises KeyError for a name that is not given: a mistake of ours, not of the author.
     """
     items: list[Inline] = []
-    for literal, name, _spec, _conversion in Formatter().parse(template):
+    for literal, name in _split(template):
         if literal:
             items.append(Words(literal))
         if name is not None:
             items.extend(_spoken(values[name]))
     return _merge_words(items)
+
+
+@lru_cache(maxsize=2048)
+def _split(template: str) -> tuple[tuple[str, str | None], ...]:
+    """The text before each name, with the name; None after the last."""
+    return tuple((literal, name) for literal, name, _, _ in Formatter().parse(template))
 
 
 def _spoken(value: Amount | Rich | str) -> Rich:
@@ -133,16 +148,15 @@ def _merge_words(items: list[Inline]) -> Rich:
     return tuple(merged)
 
 
-def _pieces(amount: Amount) -> Iterator[Piece]:
+def _pieces(amount: Amount) -> tuple[Piece, ...]:
     dimension = amount.unit.dimension
     if dimension is Dimension.CLOCK:
-        yield _clock(amount.value, amount.places)
-    elif dimension is Dimension.MONEY:
-        yield from _money(amount)
-    elif amount.form is Form.COMPOUND and amount.value > 0:
-        yield _compound(amount)
-    else:
-        yield from _number_and_unit(amount)
+        return (_clock(amount.value, amount.places),)
+    if dimension is Dimension.MONEY:
+        return tuple(_money(amount))
+    if amount.form is Form.COMPOUND and amount.value > 0:
+        return (_compound(amount),)
+    return _number_and_unit(amount)
 
 
 def _clock(minutes: Fraction, hour_digits: int = 0) -> str:
@@ -200,27 +214,22 @@ def _usual_parts(amount: Amount) -> tuple[Unit, ...]:
     return tuple(found for each in pairs[0] if (found := unit_named(each)) is not None)
 
 
-def _number_and_unit(amount: Amount) -> Iterator[Piece]:
-    yield from _number(amount)
+def _number_and_unit(amount: Amount) -> tuple[Piece, ...]:
     text = unit_text(amount.unit, amount.value)
-    if text:
-        gap = "" if text in _NO_SPACE_BEFORE else NO_BREAK
-        yield f"{gap}{text.replace(' ', NO_BREAK)}"
+    if not text:
+        return _number(amount)
+    gap = "" if text in _NO_SPACE_BEFORE else NO_BREAK
+    return (*_number(amount), f"{gap}{text.replace(' ', NO_BREAK)}")
 
 
-def _number(amount: Amount) -> Iterator[Piece]:
+def _number(amount: Amount) -> tuple[Piece, ...]:
     value = amount.value
     if amount.form is Form.FRACTION:
-        yield from mixed_number(value, amount.places)
-        return
+        return tuple(mixed_number(value, amount.places))
     if value.denominator == 1 and not amount.places:
-        yield whole(value.numerator)
-        return
+        return (whole(value.numerator),)
     digits = decimal(value, amount.places) if _wants_decimal(amount) else None
-    if digits is not None:
-        yield digits
-        return
-    yield from mixed_number(value)
+    return (digits,) if digits is not None else tuple(mixed_number(value))
 
 
 def _wants_decimal(amount: Amount) -> bool:

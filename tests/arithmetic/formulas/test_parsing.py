@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 
 from typeset.arithmetic.formulas.parsing import parse_formula
 from typeset.arithmetic.formulas.plan import TypedStep, check_used, plan_of, split_step
-from typeset.arithmetic.formulas.tree import written
+from typeset.arithmetic.formulas.tree import names_in, written
 from typeset.arithmetic.formulas.whole import value_of_whole
 from typeset.errors import AmountError
 from typeset.quantities.amount import number
@@ -115,7 +115,7 @@ def test_complaints(text: str, message: str) -> None:
 
 
 def plan(*steps: str) -> Any:
-    return plan_of([split_step(each) for each in steps], ("tickets", "price", "paid"))
+    return plan_of(tuple(split_step(each) for each in steps), ("tickets", "price", "paid"))
 
 
 PLAN_COMPLAINTS = [
@@ -156,6 +156,20 @@ def test_used() -> None:
 
 def test_a_typed_step_keeps_the_authors_sentence() -> None:
     (made,) = plan_of(
-        [TypedStep("cost", "tickets × price", "The tickets cost this.")], ("tickets", "price")
+        (TypedStep("cost", "tickets × price", "The tickets cost this."),), ("tickets", "price")
     )
     assert made.say == "The tickets cost this."
+
+
+def test_steps_read_before_are_read_anew_with_other_names() -> None:
+    """Plans are kept: the same formula is refused or read otherwise where other names are known."""
+    step = (TypedStep("cost", "price of ropes × crates", ""),)
+    (made,) = plan_of(step, ("price of ropes", "crates"))
+    assert [*names_in(made.formula)] == ["price of ropes", "crates"]
+    (again,) = plan_of(step, ("price of ropes", "crates"))
+    assert again == made
+    for _ in range(2):
+        with pytest.raises(AmountError, match="unknown name"):
+            plan_of(step, ("crates", "ropes"))
+    (other,) = plan_of(step, ("price", "ropes", "crates"))
+    assert [*names_in(other.formula)] == ["price", "ropes", "crates"]

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Mapping
+from dataclasses import dataclass
+from functools import lru_cache
 from types import MappingProxyType
 from typing import Annotated, Any
 
@@ -25,14 +27,22 @@ from typeset.arithmetic.families.steps_ways import chain_ways
 from typeset.arithmetic.family import Family
 from typeset.arithmetic.fields import AnyAmount, FamilyFields, UnitField, refuse
 from typeset.arithmetic.figures import BarModel
-from typeset.arithmetic.formulas.plan import Definition, TypedStep, check_used, plan_of, split_step
+from typeset.arithmetic.formulas.plan import (
+    Definition,
+    TypedStep,
+    check_used,
+    plan_of,
+    split_step,
+    whole_formulas,
+)
 from typeset.arithmetic.formulas.tokens import unknown_name
-from typeset.arithmetic.formulas.tree import Name, names_in
+from typeset.arithmetic.formulas.tree import Formula, Name, names_in
 from typeset.arithmetic.formulas.units import common_unit, in_unit
 from typeset.arithmetic.formulas.whole import Whole, value_of_whole
 from typeset.arithmetic.kinds import decide, probe_all
 from typeset.arithmetic.names import as_list
 from typeset.arithmetic.problem import Problem
+from typeset.arithmetic.remembering import once_for_each
 from typeset.arithmetic.workings import MistakenWorking, Working
 from typeset.errors import AmountError
 from typeset.quantities.amount import Amount
@@ -89,8 +99,9 @@ class Steps(Family[StepsFields]):
         givens = MappingProxyType({**fields.quantities, **fields.facts})
         chain, choice = _chain(fields, givens)
         finds = as_list(fields.find)
-        check_used(_plan(fields, givens), givens, self.needless(fields, chain), finds)
-        teller = chain.told()
+        plan = plan_of(_typed(fields), tuple(givens))
+        check_used(plan, givens, self.needless(fields, chain), finds)
+        teller = chain.as_typed
         _check_rates(teller.bared)
         amounts = teller.amounts
         if choice is not None:
@@ -110,7 +121,7 @@ class Steps(Family[StepsFields]):
             return {choice.name: _chosen(choice, problem, chain)}
         return {
             name: _answer(value_of_whole(formula, problem.givens), problem.units[name], name)
-            for name, formula in chain.wholes().items()
+            for name, formula in chain.wholes.items()
             if name in problem.finds
         }
 
@@ -119,11 +130,11 @@ class Steps(Family[StepsFields]):
         chain, choice = _chain_of(problem)
         if choice is not None:
             bases = [_whole(name, problem, chain, smooth=True).base for name in choice.candidates]
-            multiplies = any(line.sign in MULTIPLYING for line in chain.told().lines)
+            multiplies = any(line.sign in MULTIPLYING for line in chain.as_typed.lines)
             return {choice.name: probe_of(bases, multiplies)}
         values = {
             name: value_of_whole(formula, problem.givens, smooth=True)
-            for name, formula in chain.wholes().items()
+            for name, formula in chain.wholes.items()
             if name in problem.finds
         }
         return {name: Amount(v.base / v.unit.per_base, v.unit) for name, v in values.items()}
@@ -133,7 +144,7 @@ class Steps(Family[StepsFields]):
         chain, choice = _chain_of(problem)
         ways = chain_ways(chain, problem.fields.may_be_cut) if chain.finds else iter(())
         if choice is not None:
-            ways = chosen_ways(choice, ways, chain.told().amounts)
+            ways = chosen_ways(choice, ways, chain.as_typed.amounts)
         yield from ways
 
     def mistakes(self, problem: Problem[StepsFields]) -> Iterator[MistakenWorking]:
@@ -142,8 +153,8 @@ class Steps(Family[StepsFields]):
         if choice is None:
             yield from chain_mistakes(chain, problem.units)
             return
-        amounts = chain.told().amounts
-        right = Working("", tuple(chain.told().steps), {n: amounts[n] for n in chain.finds})
+        amounts = chain.as_typed.amounts
+        right = Working("", tuple(chain.as_typed.steps), {n: amounts[n] for n in chain.finds})
         units = {name: amounts[name].unit for name in chain.finds}
         wrong = chain_mistakes(chain, units) if chain.finds else iter(())
         known = {name: amounts[name] for name in problem.givens}
@@ -152,7 +163,7 @@ class Steps(Family[StepsFields]):
     def reason(self, problem: Problem[StepsFields]) -> Rich | None:
         """The operations with their numbers, where they bear out what the probes say."""
         chain, choice = _chain_of(problem)
-        lines = chain.told().lines
+        lines = chain.as_typed.lines
         told = chain_reason(lines, decide(probe_all(self, problem)))
         if told is None and choice is not None:
             return say("What is between the amounts tells which is larger.")
@@ -178,33 +189,64 @@ def _check_rates(bared: Collection[Unit]) -> None:
             )
 
 
+@once_for_each
 def _chain_of(problem: Problem[StepsFields]) -> tuple[Chain, Choice | None]:
     return _chain(problem.fields, problem.givens)
 
 
-def _plan(fields: StepsFields, givens: Mapping[str, Amount]) -> tuple[Definition, ...]:
-    typed = [TypedStep(each.find, each.by, each.say) for each in fields.steps]
-    return plan_of(typed, givens)
+def _typed(fields: StepsFields) -> tuple[TypedStep, ...]:
+    return tuple(TypedStep(each.find, each.by, each.say) for each in fields.steps)
 
 
 def _chain(fields: StepsFields, givens: Mapping[str, Amount]) -> tuple[Chain, Choice | None]:
     """The steps that make amounts, and the choice between these if the last step is one."""
-    finds = as_list(fields.find)
-    plan, choice = split_choice(_plan(fields, givens), finds)
+    reading = _read(
+        _typed(fields),
+        tuple(givens),
+        as_list(fields.find),
+        tuple(fields.units.items()),
+        fields.answer_in,
+    )
+    chain = Chain(reading.plan, givens, reading.units, reading.finds, reading.wholes)
+    return chain, reading.choice
+
+
+@dataclass(frozen=True, slots=True)
+class _Reading:
+    """Steps as read: all of a chain but its numbers."""
+
+    plan: tuple[Definition, ...]
+    choice: Choice | None
+    units: Mapping[str, Unit]
+    finds: tuple[str, ...]
+    wholes: Mapping[str, Formula]
+
+
+# A problem is built, solved, and asked again with other numbers for its kind.
+@lru_cache(maxsize=256)
+def _read(
+    typed: tuple[TypedStep, ...],
+    known: tuple[str, ...],
+    finds: tuple[str, ...],
+    typed_units: tuple[tuple[str, Unit], ...],
+    answer_in: Unit | None,
+) -> _Reading:
+    plan, choice = split_choice(plan_of(typed, known), finds)
     made = [each.name for each in plan]
-    for name in fields.units:
+    units = dict(typed_units)
+    for name in units:
         if name not in made:
             raise unknown_name(name, made)
-    units = dict(fields.units)
     if choice is not None:
         finds = tuple(name for name in choice.candidates if name in made)
-    elif fields.answer_in is not None:
-        units |= dict.fromkeys(finds, fields.answer_in)
-    return Chain(plan, givens, units, finds), choice
+    elif answer_in is not None:
+        units |= dict.fromkeys(finds, answer_in)
+    wholes = MappingProxyType(whole_formulas(plan, units))
+    return _Reading(plan, choice, MappingProxyType(units), finds, wholes)
 
 
 def _whole(name: str, problem: Problem[StepsFields], chain: Chain, smooth: bool = False) -> Whole:
-    formula = chain.wholes().get(name, Name(name))
+    formula = chain.wholes.get(name, Name(name))
     return value_of_whole(formula, problem.givens, smooth)
 
 

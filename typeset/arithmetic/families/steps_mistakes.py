@@ -91,7 +91,7 @@ class _Wrong:
         if len(self.chain.finds) > 1:
             return
         asked = self.chain.finds[0]
-        whole = self.chain.wholes()[asked]
+        whole = self.chain.wholes[asked]
         if any(isinstance(part, Call) or _sign(part) == OF for part in parts_of(whole)):
             return
         yield from self._from_left(asked, *_flat(whole))
@@ -283,7 +283,7 @@ def _joined(left: Amount, sign: str, right: Amount) -> Amount:
 
 def _only_part(chain: Chain) -> tuple[str, Unit] | None:
     """The one percentage of the story that is taken of something, and the unit of that."""
-    amounts = chain.told().amounts
+    amounts = chain.as_typed.amounts
     found = [
         (part.left.name, amounts[part.right.name].unit)
         for each in chain.plan

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
 from typeset.arithmetic.answers import AnswerValue
 from typeset.arithmetic.equations import PLUS
 from typeset.arithmetic.figures import Bar, BarModel, Brace, Mark, Part
 from typeset.arithmetic.formulas.explaining import Explainer
-from typeset.arithmetic.formulas.plan import Definition, whole_formulas
+from typeset.arithmetic.formulas.plan import Definition
 from typeset.arithmetic.formulas.tree import Apply, As, Formula, Name
 from typeset.arithmetic.formulas.units import COUNTS
 from typeset.quantities.amount import Amount
@@ -17,21 +18,34 @@ from typeset.quantities.units import Dimension, Unit
 from typeset.quantities.writing import MINUS, write
 
 
-@dataclass(frozen=True, slots=True)
+# Without slots, which would leave no room for what is told once and asked for again.
+@dataclass(frozen=True)
 class Chain:
-    """The definitions in order, the numbers of the story, the author's units, the question."""
+    """The definitions in order, the numbers of the story, the author's units, the question.
+
+    `wholes` has every step as a formula over the story's numbers alone.
+    """
 
     plan: tuple[Definition, ...]
     givens: Mapping[str, Amount]
     units: Mapping[str, Unit]
     finds: tuple[str, ...]
+    wholes: Mapping[str, Formula]
 
-    @property
+    @cached_property
+    def as_typed(self) -> Explainer:
+        """The author's own steps told in order, to be read and not told on.
+
+        Raises AmountError where amounts do not go together.
+        """
+        return self.told(self.plan)
+
+    @cached_property
     def nouns(self) -> tuple[Unit, ...]:
         """What the story counts."""
         return tuple(amount.unit for amount in self.givens.values() if amount.unit.is_noun)
 
-    @property
+    @cached_property
     def mixes_units(self) -> bool:
         """True where one kind of measure stands in the story in more than one unit."""
         units = {amount.unit for amount in self.givens.values()} | set(self.units.values())
@@ -42,10 +56,10 @@ class Chain:
         """A teller with the numbers of the story, or with others."""
         return Explainer(dict(self.givens if givens is None else givens), self.units, self.nouns)
 
-    def told(self, plan: Sequence[Definition] | None = None) -> Explainer:
-        """The steps told in order. Raises AmountError where amounts do not go together."""
+    def told(self, plan: Sequence[Definition]) -> Explainer:
+        """The plan told in order. Raises AmountError where amounts do not go together."""
         teller = self.explainer()
-        teller.tell_all(self.plan if plan is None else plan)
+        teller.tell_all(plan)
         return teller
 
     def with_unit(self, name: str, formula: Formula) -> Formula:
@@ -53,16 +67,12 @@ class Chain:
         unit = self.units.get(name)
         return formula if unit is None else As(formula, unit, name)
 
-    def wholes(self) -> dict[str, Formula]:
-        """Every step as a formula over the story's numbers alone."""
-        return whole_formulas(self.plan, self.units)
-
     def bar_model(self, answers: Mapping[str, AnswerValue]) -> BarModel | None:
         """One bar in parts: a sum with its total, or a whole with what is left of it."""
         last = self.plan[-1]
         if self.finds != (last.name,):
             return None
-        amounts = self.told().amounts
+        amounts = self.as_typed.amounts
         answer = answers[last.name]
         parts = _terms(last.formula, amounts)
         if not parts or not isinstance(answer, Amount):

@@ -32,7 +32,7 @@ _MOST_ARRANGEMENTS = 60
 
 def chain_ways(chain: Chain, may_be_cut: bool) -> Iterator[Working]:
     """The author's steps first; then what fits of the others."""
-    teller = chain.told()
+    teller = chain.as_typed
     yield Working(_BY_STEPS, tuple(teller.steps), _answers(chain, teller))
     yield from _by_other_laws(chain, may_be_cut)
     yield from _by_other_calls(chain)
@@ -60,7 +60,7 @@ def _by_other_laws(chain: Chain, may_be_cut: bool) -> Iterator[Working]:
 def _rearranged_plans(chain: Chain) -> Iterator[tuple[str, list[Definition]]]:
     """The chain with one step made in another way; what the author named keeps its name
     where it is still made on the way."""
-    wholes = {name: _uncalled(formula) for name, formula in chain.wholes().items()}
+    wholes = {name: _uncalled(formula) for name, formula in chain.wholes.items()}
     for index, each in enumerate(chain.plan):
         before, after = chain.plan[:index], chain.plan[index + 1 :]
         for strategy, formula in rearranged(_without_unit(wholes[each.name])):
@@ -97,7 +97,7 @@ def _without_unit(formula: Formula) -> Formula:
 def _is_lawful(chain: Chain, teller: Explainer) -> bool:
     """The laws are laws of numbers: where an amount counts as a bare number, no other unit of
     its kind may stand in the story, and the result must still be of the kind asked for."""
-    right = chain.told().amounts
+    right = chain.as_typed.amounts
     for name in chain.finds:
         kinds = {right[name].unit.dimension, teller.amounts[name].unit.dimension}
         if len(kinds) > 1 and not kinds <= COUNTS:
@@ -176,7 +176,7 @@ def _checked(chain: Chain, amounts: Mapping[str, Amount]) -> Iterator[Working]:
     """From the answer back to the story."""
     asked = chain.finds[0]
     answer = amounts[asked]
-    inner = _without_unit(chain.wholes()[asked])
+    inner = _without_unit(chain.wholes[asked])
     if isinstance(inner, Call):
         return
     try:
@@ -185,4 +185,4 @@ def _checked(chain: Chain, amounts: Mapping[str, Amount]) -> Iterator[Working]:
         return
     if steps:
         check = Working(_BACKWARDS, tuple(steps), {asked: answer})
-        yield told_after(check, Working(_BY_STEPS, tuple(chain.told().steps), {asked: answer}))
+        yield told_after(check, Working(_BY_STEPS, tuple(chain.as_typed.steps), {asked: answer}))

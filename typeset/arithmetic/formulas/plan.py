@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 from typeset.arithmetic.formulas.parsing import parse_formula
 from typeset.arithmetic.formulas.tokens import FUNCTIONS, unknown_name
@@ -46,7 +47,8 @@ def split_step(text: str) -> TypedStep:
     return TypedStep(" ".join(name.split()), formula)
 
 
-def plan_of(typed: Sequence[TypedStep], known: Collection[str]) -> tuple[Definition, ...]:
+@lru_cache(maxsize=256)
+def plan_of(typed: tuple[TypedStep, ...], known: tuple[str, ...]) -> tuple[Definition, ...]:
     """The definitions, checked: every name is known before it is used, and made once.
 
     Raises AmountError otherwise.
