@@ -13,8 +13,8 @@ from tests.proofing.planting import Lines, redraw, runs_of
 from typeset.documents.layout_files import find_layout, layout_names
 from typeset.documents.task_sheet import compose_task_sheet
 from typeset.drawing.contrast import contrast
+from typeset.drawing.pens import GUIDE_COLOUR
 from typeset.drawing.shapes import BLACK, PT_PER_MM, TextRun
-from typeset.setting.answer_spaces import GUIDE_COLOUR
 from typeset.setting.frames import Role
 
 OURS = layout_names()

@@ -6,13 +6,13 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from typeset.drawing.pens import GUIDE_COLOUR
 from typeset.drawing.shapes import Drawing, Rect, Rule, TextRun
 from typeset.errors import FitError
 from typeset.quantities.inline import words
 from typeset.setting.answer_lines import AnswerLine, answer_lines, answer_lines_reading
 from typeset.setting.answer_spaces import (
     ANSWER_LINE_MM,
-    GUIDE_COLOUR,
     AnswerSpace,
     Rows,
     SpaceKind,

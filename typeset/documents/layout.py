@@ -23,11 +23,11 @@ from typeset.arithmetic.fields import YesNo, refuse
 from typeset.documents.paper import Paper, half_of, paper_named, paper_names
 from typeset.drawing.contrast import contrast
 from typeset.drawing.fonts import TypeFamily, load_family
+from typeset.drawing.pens import GUIDE_COLOUR
 from typeset.drawing.shapes import BLACK, Colour
 from typeset.errors import AmountError, TypesetError
 from typeset.quantities.parsing import parse_amount
 from typeset.quantities.units import UNITS, Dimension
-from typeset.setting.answer_spaces import GUIDE_COLOUR
 
 # Printers leave an edge of up to 6.7 mm white (HP Officejet 7210 manual); 10 mm is safe.
 _LEAST_MARGIN_MM = 10
@@ -136,7 +136,12 @@ Number: TypeAlias = Annotated[float, BeforeValidator(_number)]
 
 class _Part(BaseModel):
     model_config = ConfigDict(
-        extra="forbid", frozen=True, populate_by_name=True, arbitrary_types_allowed=True
+        extra="forbid",
+        frozen=True,
+        populate_by_name=True,
+        arbitrary_types_allowed=True,
+        # Built with the whole layout, since a part of it is never read alone.
+        defer_build=True,
     )
 
     @classmethod

@@ -14,8 +14,6 @@ from functools import cache
 from pathlib import Path
 from types import MappingProxyType
 
-from reportlab.pdfbase.ttfonts import TTFError, TTFontFile
-
 from typeset.errors import GlyphError, LayoutError
 
 # The first four bytes of a file, and what is wrong with it.
@@ -73,6 +71,9 @@ def load_font(path: Path) -> FontFile:
 @cache
 def read_font(path: Path) -> FontFile:
     """The font without a check of its characters. Raises LayoutError."""
+    # Here, since what only checks content reads no font.
+    from reportlab.pdfbase.ttfonts import TTFError, TTFontFile
+
     try:
         data = path.read_bytes()
     except OSError as error:

@@ -18,6 +18,9 @@ FINE_PT = 0.75
 DASH_PT = (2.5, 2.0)
 # Told from white on a copier, and black on it still has a contrast of 15.6 : 1 (WCAG 2.2).
 SHADE = grey(0.87)
+# Of lines to write on: 3.4 : 1 on white by the WCAG formula, so plain to see; copies well, and
+# stays behind pencil.
+GUIDE_COLOUR = grey(0.55)
 
 BRACE_PT = 7.0
 _ARROW_PT = 4.2

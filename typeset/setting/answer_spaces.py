@@ -11,15 +11,14 @@ from dataclasses import dataclass
 from enum import Enum
 
 from typeset.drawing.inline_maths import LEAST_RULE_PT
+from typeset.drawing.pens import GUIDE_COLOUR
 from typeset.drawing.shapes import (
     PT_PER_MM,
-    Colour,
     Drawing,
     Heard,
     Rect,
     Rule,
     Shape,
-    grey,
     heard_as,
     moved,
 )
@@ -41,8 +40,6 @@ _ANSWER_LINE_MORE_MM = Stretch(0.0, 1.0, 4.0)
 ANSWER_LINE_EMS = Stretch(1.3, 1.5, 2.0)
 _FRAME_PADDING_MM = 3.0
 _GAP_TO_ANSWER_MM = 1.5
-# 3.4 : 1 on white by the WCAG formula: plain to see, copies well, and stays behind pencil.
-GUIDE_COLOUR: Colour = grey(0.55)
 
 
 class SpaceKind(Enum):
