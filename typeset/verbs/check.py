@@ -27,7 +27,7 @@ def add_check(verbs: Verbs) -> None:
 def _check(options: argparse.Namespace) -> int:
     from typeset.arithmetic.remarks import remarks_on
     from typeset.documents.solutions_text import drawn_text
-    from typeset.press.making import solved_with_layouts
+    from typeset.documents.solved_week import solved_with_layouts
 
     versions, _layouts = solved_with_layouts(options.week, ())
     solved = versions.core
