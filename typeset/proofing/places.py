@@ -68,8 +68,8 @@ def around(boxes: Iterable[Box]) -> Box:
     """The smallest box around all of them (at least one)."""
     every = list(boxes)
     return Box(
-        min(box.left for box in every),
-        min(box.top for box in every),
-        max(box.right for box in every),
-        max(box.bottom for box in every),
+        min([box.left for box in every]),
+        min([box.top for box in every]),
+        max([box.right for box in every]),
+        max([box.bottom for box in every]),
     )

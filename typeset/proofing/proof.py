@@ -12,6 +12,7 @@ from pypdf import PdfReader
 from typeset.proofing.account import Account, take_account
 from typeset.proofing.bars import check_bars
 from typeset.proofing.checks import Proof, owners_of
+from typeset.proofing.collecting import seldom_collecting
 from typeset.proofing.drawn_figures import check_drawn_figures
 from typeset.proofing.edges import check_edges
 from typeset.proofing.field_check import check_field_places
@@ -33,6 +34,7 @@ from typeset.proofing.telling import tell_account
 from typeset.proofing.values import check_values
 
 
+@seldom_collecting()
 def proof(pdf: Path | bytes, order: Order) -> list[Finding]:
     """Everything that is wrong with the document; empty where nothing is.
 

@@ -6,12 +6,12 @@ of a page covers them too.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 
 from typeset.proofing.fractions_read import ReadFraction, find_fractions
 from typeset.proofing.page_marks import OPEN_BOX, WRITING_RULE, Glyph, Stroke, Word
-from typeset.proofing.places import MM_PT, Box, around
+from typeset.proofing.places import MM_PT, around
 from typeset.proofing.symbols_read import drawn_alike, find_symbols
 
 # Within a word letters touch; a space of the face is a quarter of an em or so, and drawn.
@@ -26,6 +26,7 @@ _HEAVY_PT = 1.5
 _DARK = 0.25
 # From a tick box of a small type to a box for a number.
 _BOX_SIDES_PT = (2.5 * MM_PT, 16 * MM_PT)
+_NONE: frozenset[int] = frozenset()
 
 
 def words_of(glyphs: Sequence[Glyph], strokes: Sequence[Stroke], page: int) -> tuple[Word, ...]:
@@ -106,7 +107,7 @@ class _Builder:
     marks: list[Glyph | ReadFraction] = field(default_factory=list)
 
     def add(self, mark: Glyph | ReadFraction) -> None:
-        if isinstance(mark, Glyph) and not mark.text.strip():
+        if not mark.text.strip():
             self.end()
             return
         if self.marks and not _stand_together(self.marks[-1], mark):
@@ -121,9 +122,8 @@ class _Builder:
 
 
 def _stand_together(before: Glyph | ReadFraction, after: Glyph | ReadFraction) -> bool:
-    if isinstance(before, ReadFraction) and isinstance(after, ReadFraction):
-        return False
-    if isinstance(after, ReadFraction) and before.text[-1:].isdigit():
+    is_letter = isinstance(before, Glyph)
+    if isinstance(after, ReadFraction) and (not is_letter or before.text[-1:].isdigit()):
         # A mixed number reads as two words, '2 3/4'.
         return False
     size = before.size_pt if isinstance(before, Glyph) else _size_of(after)
@@ -147,24 +147,30 @@ def _size_of(mark: Glyph | ReadFraction) -> float:
 def _word(marks: Sequence[Glyph | ReadFraction], page: int) -> Word:
     letters = [mark for mark in marks if isinstance(mark, Glyph)]
     fractions = [mark for mark in marks if isinstance(mark, ReadFraction)]
-    every = tuple(
-        g for mark in marks for g in ((mark,) if isinstance(mark, Glyph) else mark.glyphs)
-    )
+    every = letters if not fractions else list(_letters_of(marks))
     # A drawn symbol has no font; it counts as the stroke that it is.
-    glyphs = tuple(glyph for glyph in every if glyph.font)
-    drawn = frozenset(glyph.order for glyph in every if not glyph.font)
-    box: Box = around(mark.box for mark in marks)
+    glyphs = tuple([glyph for glyph in every if glyph.font])
+    drawn = _NONE if len(glyphs) == len(every) else {g.order for g in every if not g.font}
     sizes = [glyph.size_pt for glyph in every]
+    full = [glyph.size_pt for glyph in letters] if letters and fractions else sizes
     return Word(
-        text=drawn_alike("".join(mark.text for mark in marks)),
+        text=drawn_alike("".join([mark.text for mark in marks])),
         page=page,
-        box=box,
+        box=around([mark.box for mark in marks]),
         baseline=letters[0].baseline if letters else fractions[0].axis,
-        size_pt=max(each.size_pt for each in letters) if letters else max(sizes),
+        size_pt=max(full),
         least_pt=min(sizes),
         glyphs=glyphs,
-        order=min(glyph.order for glyph in every),
+        order=min([glyph.order for glyph in every]),
         is_fraction=bool(fractions),
         has_letters=bool(letters),
-        bars=frozenset(each.bar for each in fractions) | drawn,
+        bars=_NONE.union([each.bar for each in fractions], drawn),
     )
+
+
+def _letters_of(marks: Sequence[Glyph | ReadFraction]) -> Iterator[Glyph]:
+    for mark in marks:
+        if isinstance(mark, Glyph):
+            yield mark
+        else:
+            yield from mark.glyphs
