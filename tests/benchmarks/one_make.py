@@ -1,0 +1,102 @@
+"""One make in a fresh process, timed from after the imports; not called by hand.
+
+    python -m tests.benchmarks.one_make '{"folder": …, "to": …}'
+
+Prints a line of JSON, read by `make_in_process`.
+"""
+
+from __future__ import annotations
+
+import importlib
+import json
+import pkgutil
+import sys
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from tests.benchmarks.processes import memory_now_mib, watch_python
+from tests.benchmarks.timing import Took, timed
+
+# What a make uses, so that nothing is imported while the clock runs.
+_PACKAGES = ("typeset", "reportlab.pdfgen.canvas", "pypdf", "pdfplumber")
+_NOT_NEEDED = ("typeset.posting", "typeset.verbs", "typeset.__main__", "typeset.command")
+
+
+@dataclass(frozen=True, slots=True)
+class OneMake:
+    """What a make took. Memory is that of the largest of its processes above its imports."""
+
+    took: Took
+    pages: int
+    memory_mib: float
+
+    def a_page(self, seconds: float) -> float:
+        """Seconds a page."""
+        return seconds / self.pages
+
+
+def make_in_process(
+    folder: Path, to: Path, without_accelerator: bool = False, **order: object
+) -> OneMake:
+    """Makes the folder in a fresh process; `order` are further fields of `making.Order`, files
+    as texts. Raises RuntimeError where it fails."""
+    told = {"folder": str(folder), "to": str(to), "without": without_accelerator, "order": order}
+    said, peaks = watch_python(["-m", "tests.benchmarks.one_make", json.dumps(told)])
+    result = json.loads(said)
+    above = max(peaks.values(), default=0.0) - result["imports_mib"]
+    return OneMake(Took(result["wall_s"], result["cpu_s"]), result["pages"], max(0.0, above))
+
+
+def fresh_order(**order: Any) -> Any:
+    """An order that makes everything anew on all cores, keeping nothing of earlier makes."""
+    from typeset.press.making import Order
+    from typeset.press.workers import cores
+
+    return Order(**{"workers": cores(), "kept": None, **order})
+
+
+def import_all() -> None:
+    """Everything that a make can use."""
+    for name in _PACKAGES:
+        importlib.import_module(name)
+    typeset = sys.modules["typeset"]
+    for each in pkgutil.walk_packages(typeset.__path__, "typeset."):
+        if not each.name.startswith(_NOT_NEEDED):
+            importlib.import_module(each.name)
+
+
+def main(told: dict[str, Any]) -> None:
+    """Makes what is told, and prints what it took."""
+    if told["without"]:
+        # reportlab then takes its own Python instead of the accelerator's C.
+        sys.modules["_rl_accel"] = None  # type: ignore[assignment]
+    import_all()
+    from typeset.press.making import make_week
+
+    order = told["order"]
+    if "class_list" in order:
+        order["class_list"] = Path(order["class_list"])
+    wanted = fresh_order(folder=Path(told["folder"]), to=Path(told["to"]), **order)
+    imports = memory_now_mib()
+    pages: list[int] = []
+
+    def work() -> None:
+        results = make_week(wanted)
+        findings = [finding for result in results for finding in result.findings]
+        if findings:
+            raise RuntimeError(f"{len(findings)} findings, the first: {findings[0]}")
+        pages.extend(result.made.sides for result in results)
+
+    took = timed(work)
+    result = {
+        "wall_s": took.wall_s,
+        "cpu_s": took.cpu_s,
+        "pages": sum(pages),
+        "imports_mib": imports,
+    }
+    sys.stdout.write(json.dumps(result) + "\n")
+
+
+if __name__ == "__main__":
+    main(json.loads(sys.argv[1]))
