@@ -2,19 +2,16 @@
 
 We take the parser's events and no more: no resolver, so every value stays the text that was
 typed (`3:1`, `12:30`, `no`, `010`, `2.50`); no constructor, so no tag can make an object.
-PyYAML's own Python parser is used on every machine: its C twin differs in what it accepts
-and in what it says, and a lesson takes it ten milliseconds.
 """
 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
 
 import yaml
-from yaml.error import Mark
 from yaml.events import (
     AliasEvent,
     DocumentStartEvent,
@@ -30,6 +27,7 @@ from yaml.events import (
 from typeset.errors import Complaint, Place
 from typeset.reading.tree import Entry, Keyed, Listing, Node, Scalar
 from typeset.reading.yaml_faults import IN_QUOTATION_MARKS, complaint_of_fault, no_space_after_colon
+from typeset.reading.yaml_parsers import events_of, quick_events_of
 
 # Our deepest content has about 10 levels, our longest lessons about 1,500 values.
 MOST_LEVELS = 20
@@ -52,7 +50,18 @@ class Parsed:
 
 def parse_yaml(text: str, file: Path) -> Parsed:
     """The tree of a YAML text; `file` is named in its places."""
-    reader = _Reader(text, file)
+    quick = quick_events_of(text)
+    if quick is not None:
+        parsed = parse_events(text, file, quick)
+        # What is wrong is told from one parser alone.
+        if not parsed.complaints:
+            return parsed
+    return parse_events(text, file, events_of(text))
+
+
+def parse_events(text: str, file: Path, events: Iterable[Event]) -> Parsed:
+    """The tree of a YAML text whose events a parser gives. May end early, with a complaint."""
+    reader = _Reader(text, file, iter(events))
     try:
         root = reader.document()
     except _StoppedError as stop:
@@ -78,16 +87,16 @@ class _Reader:
 
     text: str
     file: Path
+    events: Iterator[Event]
     complaints: list[Complaint] = field(default_factory=list)
     lines: list[str] = field(init=False)
-    events: Iterator[Event] = field(init=False)
     node_count: int = 0
     # The names after '*' told of already: one complaint a name is enough.
     repeats: set[str] = field(default_factory=set)
 
     def __post_init__(self) -> None:
-        self.lines = self.text.split("\n")
-        self.events = iter(yaml.parse(self.text, Loader=yaml.SafeLoader))
+        # The quick parser sees the end of a file in the line after its last.
+        self.lines = [*self.text.split("\n"), ""]
 
     def document(self) -> Node | None:
         """The one document of the file."""
@@ -121,8 +130,8 @@ class _Reader:
                 return Scalar(self._typed_at(event), self._place(event))
 
     def _scalar(self, event: ScalarEvent) -> Scalar:
-        is_null = event.style is None and event.value in _NULLS
-        if event.style is None:
+        is_null = not event.style and event.value in _NULLS
+        if not event.style:
             self._notice_lost_words(event)
         return Scalar("" if is_null else event.value, self._place_of_text(event))
 
@@ -204,21 +213,21 @@ class _Reader:
 
     def _typed_at(self, event: Event) -> str:
         """The word that stands where the event begins."""
-        mark = _start(event)
-        words = self.lines[mark.line][mark.column :].split()
+        line, column = _start(event)
+        words = self.lines[line][column:].split()
         return words[0].rstrip(",]}") if words else ""
 
     def _place(self, event: Event) -> Place:
-        mark = _start(event)
-        return Place(self.file, mark.line + 1, mark.column + 1)
+        line, column = _start(event)
+        return Place(self.file, line + 1, column + 1)
 
     def _place_of_text(self, event: ScalarEvent) -> Place:
         """Where the first character of the text stands: past a quotation mark, `>-` or `|`."""
-        mark = _start(event)
+        line, column = _start(event)
         if event.style in {"'", '"'} and event.value:
-            return Place(self.file, mark.line + 1, mark.column + 2)
+            return Place(self.file, line + 1, column + 2)
         if event.style in {">", "|"}:
-            for number in range(mark.line + 1, len(self.lines)):
+            for number in range(line + 1, len(self.lines)):
                 if text := self.lines[number].lstrip(" "):
                     column = len(self.lines[number]) - len(text)
                     return Place(self.file, number + 1, column + 1)
@@ -231,7 +240,8 @@ def _repeated(key: Scalar, first: Entry) -> Complaint:
     return Complaint(key.place, problem, "keep one of them")
 
 
-def _start(event: Event) -> Mark:
+def _start(event: Event) -> tuple[int, int]:
+    """The line and the column where the event begins, counted from 0."""
     mark = event.start_mark
-    assert isinstance(mark, Mark)  # The Python parser marks every event.
-    return mark
+    assert mark is not None  # Both parsers mark every event.
+    return mark.line, mark.column
