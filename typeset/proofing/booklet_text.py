@@ -40,13 +40,14 @@ def expect_booklet(
     `sisters` are the other versions of the week, easiest first.
     """
     title = said(layout, "booklet", "title")
-    passages = [*_head(solved, layout)]
+    passages = [*booklet_head(solved, layout)]
     for lesson in solved.lessons:
-        passages.extend(_Lesson(layout, lesson, tuple(sisters)).passages())
+        passages.extend(lesson_passages(lesson, layout, sisters))
     return Expected(tuple(passages), f"{title} · {about}")
 
 
-def _head(solved: SolvedWeek, layout: Layout) -> Iterator[Passage]:
+def booklet_head(solved: SolvedWeek, layout: Layout) -> Iterator[Passage]:
+    """What stands before the first lesson."""
     week = solved.week
     names = {"week": week.title, "class": week.class_name}
     yield passage("the title", Part.TITLE, said(layout, "booklet", "title"))
@@ -56,9 +57,11 @@ def _head(solved: SolvedWeek, layout: Layout) -> Iterator[Passage]:
         yield passage("the note", Part.TEXT, week.note, week.place)
 
 
-def lesson_passages(lesson: SolvedLesson, layout: Layout) -> Iterator[Passage]:
-    """The answers of one lesson, from its heading on."""
-    return _Lesson(layout, lesson).passages()
+def lesson_passages(
+    lesson: SolvedLesson, layout: Layout, sisters: Sequence[SolvedWeek] = ()
+) -> Iterator[Passage]:
+    """The answers of one lesson, from its heading on; `sisters` as for the booklet."""
+    return _Lesson(layout, lesson, tuple(sisters)).passages()
 
 
 @dataclass(frozen=True, slots=True)

@@ -28,6 +28,8 @@ class Proof:
     owners: dict[tuple[int, int], int] = field(default_factory=dict)
     # Questions may stand beside each other, down one column and then down the next.
     has_columns: bool = False
+    # The size that the stories stand in, where it is known.
+    story_pt: float | None = None
 
     def passage_of(self, word: Word) -> Passage | None:
         """The passage that the word belongs to; None for one that nothing accounts for."""

@@ -88,8 +88,14 @@ def proof_booklet(
 
     `sisters` are the other versions of the week, easiest first.
     """
-    order = _booklet_order(name, solved, layout.for_booklet(), None, sisters)
-    return proof(pdf, _read_by_structure(order))
+    return proof(pdf, booklet_order(name, solved, layout, sisters))
+
+
+def booklet_order(
+    name: str, solved: SolvedWeek, layout: Layout, sisters: Sequence[SolvedWeek] = ()
+) -> Order:
+    """What the week's answer booklet is proofed against."""
+    return _read_by_structure(_booklet_order(name, solved, layout.for_booklet(), None, sisters))
 
 
 def proof_lesson_booklet(

@@ -82,7 +82,7 @@ class _Places:
             if one.page == other.page and one.box.overlaps(other.box):
                 yield self.finding(one, f"lies over the field '{other.name}'")
         for each in self.fields:
-            page = self.proof.document.pages[each.page - 1]
+            page = self.proof.document.pages[each.page - self.proof.document.pages[0].number]
             if not Box(0.0, 0.0, page.width_pt, page.height_pt).covers(each.box):
                 yield self.finding(each, "lies outside the page")
             inside = each.box.shrunk(_SLACK_PT)

@@ -9,10 +9,9 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
-from io import BytesIO
+from functools import cached_property
 from typing import Any
 
-from pypdf import PdfReader
 from pypdf.generic import (
     ArrayObject,
     ByteStringObject,
@@ -27,8 +26,9 @@ from typeset.proofing.field_check import check_form
 from typeset.proofing.field_text import ExpectedField
 from typeset.proofing.finding import Finding
 from typeset.proofing.form_read import ReadForm, read_form
-from typeset.proofing.read_back import Unreadable
-from typeset.proofing.structure_read import ReadStructure, read_structure
+from typeset.proofing.opened import opened
+from typeset.proofing.read_back import Unreadable, told_as_unreadable
+from typeset.proofing.structure_read import ReadStructure
 
 # Keys of the catalogue and of pages that need no second look.
 _CATALOGUE = {"/Type", "/Pages", "/Lang", "/PageMode", "/PageLayout", "/ViewerPreferences"}
@@ -102,22 +102,31 @@ class FileFacts:
 
 def check_file(data: bytes, name: str, facts: FileFacts) -> Iterator[Finding]:
     """Findings about the structure of the file. Raises Unreadable."""
-    try:
+    yield from check_frame(data, name, facts)
+    yield from check_drawings(data, name, facts)
+
+
+def check_frame(data: bytes, name: str, facts: FileFacts) -> Iterator[Finding]:
+    """The same without what is in the drawings of its pages. Raises Unreadable."""
+    with told_as_unreadable():
         yield from _File(data, name).check(facts)
-    except Unreadable:
-        raise
-    except RecursionError:
-        raise Unreadable("its objects point at each other in a circle") from None
-    except Exception as error:
-        # A damaged or foreign file can make the reader fail in any way.
-        raise Unreadable(f"{type(error).__name__}: {error}") from error
+
+
+def check_drawings(
+    data: bytes, name: str, facts: FileFacts, pages: range | None = None
+) -> Iterator[Finding]:
+    """Findings about what the drawings of all pages, or of those with an index in `pages`, hide.
+    Raises Unreadable."""
+    with told_as_unreadable():
+        yield from _File(data, name).drawings(facts, pages)
 
 
 class _File:
     def __init__(self, data: bytes, name: str) -> None:
         self.data = data
         self.name = name
-        self.reader = PdfReader(BytesIO(data))
+        self.opened = opened(data)
+        self.reader = self.opened.reader
         if self.reader.is_encrypted:
             raise Unreadable("it is locked with a password")
         self.accounted: set[int] = set()
@@ -133,9 +142,14 @@ class _File:
         yield from self.twins()
         if facts.tagged:
             yield from self.claims(facts)
-        for number, page in enumerate(self.reader.pages, 1):
-            yield from self.contents(number, page, facts)
+        for page in self.reader.pages:
+            self.contents(page)
         yield from self.objects(facts)
+
+    def drawings(self, facts: FileFacts, pages: range | None) -> Iterator[Finding]:
+        """Nothing in the drawings of these pages that hides, or that is not read back."""
+        for index in pages if pages is not None else range(len(self.reader.pages)):
+            yield from self.drawing(index + 1, self.reader.pages[index], facts)
 
     def finding(self, what: str, should: str = "", kind: str = "hidden", page: int = 0) -> Finding:
         return Finding(self.name, page, None, what, should, "", kind)
@@ -218,7 +232,7 @@ class _File:
         catalogue = self.reader.trailer["/Root"].get_object()
         assert isinstance(catalogue, DictionaryObject)
         self.account_for(catalogue.raw_get("/Metadata") if "/Metadata" in catalogue else None)
-        structure = read_structure(self.reader)
+        structure = self.opened.structure
         self.elements = structure.numbers
         yield from self.fields(facts, structure)
 
@@ -230,13 +244,16 @@ class _File:
         for what in check_form(self.form, facts.fields, structure):
             yield self.finding(what, kind="field")
 
-    def contents(self, number: int, page: DictionaryObject, facts: FileFacts) -> Iterator[Finding]:
-        """Nothing in a page's drawing that hides, or that is not read back."""
+    def contents(self, page: DictionaryObject) -> None:
+        """The drawing of a page is known."""
         raw = page.raw_get("/Contents") if "/Contents" in page else None
         self.account_for(raw)
         direct = _resolved(raw)
-        for each in direct if isinstance(direct, ArrayObject) else []:
+        for each in list.__iter__(direct) if isinstance(direct, ArrayObject) else ():
             self.account_for(each)
+
+    def drawing(self, number: int, page: DictionaryObject, facts: FileFacts) -> Iterator[Finding]:
+        """Nothing in a page's drawing that hides, or that is not read back."""
         drawing = page.get_contents() if hasattr(page, "get_contents") else None
         data = _STRINGS.sub(b" ", drawing.get_data()) if drawing is not None else b""
         if facts.tagged:
@@ -261,7 +278,7 @@ class _File:
             for each in list.__iter__(page.get("/Annots", ArrayObject()))
             if isinstance(each, IndirectObject)
         }
-        for number, each in self.every_object():
+        for number, each in self.every_object:
             if isinstance(each, StreamObject) and number not in self.accounted:
                 yield self.finding("the file holds data that belongs to no page and no font")
             for path, text in _strings(each, ""):
@@ -284,17 +301,22 @@ class _File:
             return True
         return path in ("/Lang", "/CharSet", "/CIDSystemInfo/Registry", "/CIDSystemInfo/Ordering")
 
-    def every_object(self) -> Iterator[tuple[int, Any]]:
-        for generation, numbers in self.reader.xref.items():
-            for number in numbers:
-                if generation != 65535:
-                    reference = IndirectObject(number, generation, self.reader)
-                    yield number, self.reader.get_object(reference)
-        for number in self.reader.xref_objStm:
-            yield number, self.reader.get_object(IndirectObject(number, 0, self.reader))
+    @cached_property
+    def every_object(self) -> list[tuple[int, Any]]:
+        """All objects by their numbers."""
+        at = [
+            (number, generation)
+            for generation, numbers in self.reader.xref.items()
+            for number in numbers
+            if generation != 65535
+        ]
+        at += [(number, 0) for number in self.reader.xref_objStm]
+        return [
+            (each[0], self.reader.get_object(IndirectObject(*each, self.reader))) for each in at
+        ]
 
     def dictionaries(self, kind: str) -> Iterator[DictionaryObject]:
-        for _number, each in self.every_object():
+        for _number, each in self.every_object:
             if isinstance(each, DictionaryObject) and each.get("/Type") == kind:
                 yield each
 

@@ -16,6 +16,7 @@ from pypdf import PdfReader, PdfWriter
 from typeset.documents.paper import Paper
 from typeset.proofing.cells import Cells, cells_of, check_papers, numbered
 from typeset.proofing.finding import Finding
+from typeset.proofing.opened import opened
 from typeset.proofing.page_marks import ReadDocument, ReadPage, Stroke
 
 _HALVES = Cells(2, 1)
@@ -24,6 +25,8 @@ _SLACK_PT = 0.5
 
 def lying_straight(data: bytes) -> bytes:
     """The file with no page turned, to be read."""
+    if not any(page.rotation for page in opened(data).reader.pages):
+        return data
     writer = PdfWriter(clone_from=PdfReader(BytesIO(data)))
     for page in writer.pages:
         page.rotation = 0
@@ -34,7 +37,7 @@ def lying_straight(data: bytes) -> bytes:
 
 def check_turns(data: bytes, name: str, backs_turned: bool) -> Iterator[Finding]:
     """Findings about sides that do not lie as the printer needs them."""
-    for number, page in enumerate(PdfReader(BytesIO(data)).pages, 1):
+    for number, page in enumerate(opened(data).reader.pages, 1):
         wanted = 180 if backs_turned and number % 2 == 0 else 0
         if page.rotation % 360 != wanted:
             what = f"this side is turned by {page.rotation} degrees"

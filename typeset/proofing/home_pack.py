@@ -8,11 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
-from io import BytesIO
 from itertools import pairwise
 from pathlib import Path
-
-from pypdf import PdfReader
 
 from typeset.arithmetic.lessons import (
     SolvedExtension,
@@ -25,6 +22,7 @@ from typeset.arithmetic.lessons import (
 )
 from typeset.documents.layout import Layout
 from typeset.proofing.cells import numbered
+from typeset.proofing.collecting import seldom_collecting
 from typeset.proofing.documents import sheet_order
 from typeset.proofing.expected import Part, said, text_words
 from typeset.proofing.field_text import ExpectedField, expect_fields
@@ -40,6 +38,7 @@ from typeset.proofing.home_text import (
     lesson_line,
 )
 from typeset.proofing.navigation import Line, Mark, Navigation, Target, check_navigation
+from typeset.proofing.opened import opened
 from typeset.proofing.order import Order, nouns_of
 from typeset.proofing.page_marks import ReadDocument, ReadPage
 from typeset.proofing.proof import in_order, proof_pages, unreadable
@@ -77,6 +76,7 @@ def proof_home_answers(
     return _proof(pdf, pack, f"{home_title(solved, pack.layout)} – {answers}")
 
 
+@seldom_collecting()
 def _proof(pdf: Path | bytes, pack: _Pack, title: str) -> list[Finding]:
     data = pdf if isinstance(pdf, bytes) else pdf.read_bytes()
     week = pack.solved.week
@@ -93,7 +93,7 @@ def _proof(pdf: Path | bytes, pack: _Pack, title: str) -> list[Finding]:
         findings = list(check_file(data, pack.name, facts))
         document = with_structure(read_document(data, pack.name), data)
         if facts.fields:
-            form = read_form(PdfReader(BytesIO(data)), links=True)
+            form = read_form(opened(data).reader, links=True)
             document = replace(document, form=form)
         starts = tuple(_starts(document, pack))
         findings += _parts_amiss(document, pack, starts)

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
-from io import BytesIO
 from itertools import zip_longest
 from typing import Any
 
@@ -16,6 +15,7 @@ from pypdf import PdfReader
 from pypdf.generic import ArrayObject, DictionaryObject, IndirectObject
 
 from typeset.proofing.finding import Finding
+from typeset.proofing.opened import opened
 from typeset.proofing.page_marks import ReadDocument, ReadPage, Word
 from typeset.proofing.places import Box
 from typeset.proofing.read_back import Unreadable
@@ -75,7 +75,7 @@ def check_navigation(
 ) -> Iterator[Finding]:
     """Findings about bookmarks, links and page labels. Raises Unreadable."""
     try:
-        yield from _check(_Reader(PdfReader(BytesIO(data)), document), expected)
+        yield from _check(_Reader(opened(data).reader, document), expected)
     except RecursionError:
         raise Unreadable("its bookmarks point at each other in a circle") from None
     except Exception as error:

@@ -34,6 +34,10 @@ class Order:
     # of so many; 0 where they are the whole.
     pages_before: int = 0
     pages_in_all: int = 0
+    # True where what is of the whole file is looked at by itself (see parts.py).
+    is_part: bool = False
+    # The size that the stories stand in, where it is known; else it is that of most of them.
+    story_pt: float | None = None
 
     @property
     def lies_on(self) -> Papers:

@@ -28,13 +28,23 @@ def _check_page(proof: Proof, page: ReadPage) -> Iterator[Finding]:
     for one, other in overlapping(words):
         what = f"'{one.text}' and '{other.text}' are printed over each other"
         yield proof.about_word(one, what, "", "overlap")
-    strokes = [stroke for stroke in page.strokes if not is_tint(proof, page, stroke)]
+    strokes = [
+        (stroke.box.left, stroke.box.top, stroke.box.right, stroke.box.bottom, stroke)
+        for stroke in page.strokes
+        if not is_tint(proof, page, stroke)
+    ]
     for word in words:
         if _is_squeezed(word):
             what = f"the letters of '{word.text}' are printed over each other"
             yield proof.about_word(word, what, "", "overlap")
-        for stroke in strokes:
-            if word.box.overlaps(stroke.box) and (told := _meet(word, stroke)):
+        box = word.box
+        near = [
+            stroke
+            for left, top, right, bottom, stroke in strokes
+            if top < box.bottom and box.top < bottom and left < box.right and box.left < right
+        ]
+        for stroke in near:
+            if told := _meet(word, stroke):
                 yield proof.about_word(word, told, "", "overlap")
 
 
@@ -43,10 +53,12 @@ def overlapping(words: Sequence[Word]) -> Iterator[tuple[Word, Word]]:
     boxes = [(word.box.shrunk(_SLACK_PT), word) for word in words]
     boxes.sort(key=lambda each: each[0].top)
     for index, (box, word) in enumerate(boxes):
-        for lower, other in boxes[index + 1 :]:
-            if lower.top >= box.bottom:
+        bottom, left, right = box.bottom, box.left, box.right
+        for at in range(index + 1, len(boxes)):
+            lower, other = boxes[at]
+            if lower.top >= bottom:
                 break
-            if box.overlaps(lower):
+            if left < lower.right and lower.left < right and box.overlaps(lower):
                 yield word, other
 
 

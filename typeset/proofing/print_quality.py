@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
+from functools import lru_cache
 
 from typeset.drawing.fonts import font_path
 from typeset.drawing.shapes import Face
@@ -11,6 +12,7 @@ from typeset.proofing.checks import Proof, few
 from typeset.proofing.expected import Part
 from typeset.proofing.finding import Finding
 from typeset.proofing.page_marks import Glyph, ReadPage, Rgb, Word
+from typeset.proofing.places import Box
 
 # Numbers of a stacked fraction against the text, and labels of a figure against the body: at
 # 12 pt they are 9 and 9.6 pt, still a clear size (our own choice, common practice).
@@ -33,7 +35,10 @@ def check_print(proof: Proof) -> Iterator[Finding]:
 
 
 def body_size(proof: Proof) -> float:
-    """The size of most words of the stories; the least allowed where there is none."""
+    """The size that the stories stand in: that of most of their words where it is not known
+    beforehand, and the least allowed where there is none."""
+    if proof.story_pt is not None:
+        return proof.story_pt
     sizes = Counter(
         round(word.size_pt, 2)
         for index, passage in enumerate(proof.account.passages)
@@ -74,10 +79,11 @@ def _small(proof: Proof, word: Word, size_pt: float, least_pt: float) -> Finding
 def _contrasts(proof: Proof, page: ReadPage) -> Iterator[Finding]:
     fills = [stroke for stroke in page.strokes if stroke.filled]
     for word in page.words:
+        behind = [each for each in fills if _touch(each.box, word.box)]
         for glyph in word.glyphs:
             under = [
                 each
-                for each in fills
+                for each in behind
                 if each.order < glyph.order and each.box.holds(*glyph.box.centre)
             ]
             ground = under[-1].fill if under else _WHITE
@@ -89,6 +95,18 @@ def _contrasts(proof: Proof, page: ReadPage) -> Iterator[Finding]:
                 break
 
 
+def _touch(one: Box, other: Box) -> bool:
+    """True where they meet, if only at an edge: the middle of a letter lies in its word."""
+    return (
+        one.left <= other.right
+        and other.left <= one.right
+        and one.top <= other.bottom
+        and other.top <= one.bottom
+    )
+
+
+# A page has a letter after another in the same colour on the same ground.
+@lru_cache(maxsize=256)
 def contrast(one: Rgb | None, other: Rgb | None) -> float:
     """The contrast ratio of WCAG 2.2, from 1 to 21; 1 for a colour that is not understood."""
     if one is None or other is None:
@@ -110,10 +128,12 @@ def _linear(level: float) -> float:
 def _letters(proof: Proof, page: ReadPage) -> Iterator[Finding]:
     """Faces that are not the document's, letters that the font lacks, turned text."""
     known = {font_path(face).stem for face in Face}
+    fonts = {glyph.font for word in page.words for glyph in word.glyphs}
+    strange = {font for font in fonts if font.split("+")[-1] not in known}
     for word in page.words:
-        strange = _first_strange(word.glyphs, known)
-        if strange is not None:
-            what = f"'{word.text}' is set in the font {strange.font.split('+')[-1]}"
+        odd = _first_in(word.glyphs, strange) if strange else None
+        if odd is not None:
+            what = f"'{word.text}' is set in the font {odd.font.split('+')[-1]}"
             yield proof.about_word(word, what, f"only {' and '.join(sorted(known))} belong", "font")
         if any(mark in word.text for mark in _NO_GLYPH):
             what = f"a letter of '{word.text}' is missing in its font"
@@ -122,5 +142,5 @@ def _letters(proof: Proof, page: ReadPage) -> Iterator[Finding]:
             yield proof.about_word(word, f"'{word.text}' is turned", "", "font")
 
 
-def _first_strange(glyphs: Sequence[Glyph], known: set[str]) -> Glyph | None:
-    return next((each for each in glyphs if each.font.split("+")[-1] not in known), None)
+def _first_in(glyphs: Sequence[Glyph], fonts: set[str]) -> Glyph | None:
+    return next((each for each in glyphs if each.font in fonts), None)

@@ -4,10 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
-from io import BytesIO
 from pathlib import Path
-
-from pypdf import PdfReader
 
 from typeset.proofing.account import Account, take_account
 from typeset.proofing.bars import check_bars
@@ -22,6 +19,7 @@ from typeset.proofing.flow import check_flow
 from typeset.proofing.foot import body_words, check_feet
 from typeset.proofing.form_read import read_form
 from typeset.proofing.on_paper import on_paper
+from typeset.proofing.opened import opened
 from typeset.proofing.order import Order
 from typeset.proofing.overlaps import check_overlaps
 from typeset.proofing.page_marks import ReadDocument
@@ -29,7 +27,12 @@ from typeset.proofing.paper_check import check_paper
 from typeset.proofing.print_quality import check_print
 from typeset.proofing.read_back import Unreadable
 from typeset.proofing.rooms import check_rooms
-from typeset.proofing.structure_check import check_structure, faults_of, with_structure
+from typeset.proofing.structure_check import (
+    check_structure,
+    check_structure_of_part,
+    faults_of,
+    with_structure,
+)
 from typeset.proofing.telling import tell_account
 from typeset.proofing.values import check_values
 
@@ -49,7 +52,7 @@ def proof(pdf: Path | bytes, order: Order) -> list[Finding]:
             document = with_structure(document, data)
             findings += faults_of(document)
         if order.facts.fields:
-            document = replace(document, form=read_form(PdfReader(BytesIO(data))))
+            document = replace(document, form=read_form(opened(data).reader))
         found = (on_paper(each, document) for each in proof_pages(document, order))
         findings += [*about_papers, *found]
     except Unreadable as error:
@@ -83,13 +86,21 @@ def _say(account: Account, document: ReadDocument, order: Order) -> Iterator[Fin
     yield from check_feet(document, order.expected, order.layout, order.least_pt, counted)
     yield from check_values(account, order.name, order.nouns)
     if document.structure is not None:
-        yield from check_structure(document, account, document.structure)
+        check = check_structure_of_part if order.is_part else check_structure
+        yield from check(document, account, document.structure)
 
 
 def _look(account: Account, document: ReadDocument, order: Order) -> Iterator[Finding]:
     """How the pages look."""
-    owners, columns = owners_of(account), order.has_columns
-    read = Proof(document, account, order.layout, order.least_pt, owners, columns)
+    read = Proof(
+        document,
+        account,
+        order.layout,
+        order.least_pt,
+        owners_of(account),
+        order.has_columns,
+        order.story_pt,
+    )
     yield from check_paper(read, order.sides)
     yield from check_edges(read)
     yield from check_overlaps(read)

@@ -6,6 +6,8 @@ the readers fail in any way, so everything that they raise is caught here, at th
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from contextlib import contextmanager
 from io import BytesIO
 
 import pdfplumber
@@ -28,26 +30,37 @@ def read_document(data: bytes, name: str, pages: range | None = None) -> ReadDoc
     """Every page read once, or only those with an index (from 0) in `pages`; they keep the
     numbers that they have in the file. Raises Unreadable.
     """
+    with told_as_unreadable(), seldom_collecting(), pdfplumber.open(BytesIO(data)) as pdf:
+        faces, wanted = Faces(), pages if pages is not None else range(len(pdf.pages))
+        read = tuple(read_page(pdf.pages[index], faces) for index in wanted)
+    return ReadDocument(name, read)
+
+
+@contextmanager
+def told_as_unreadable() -> Iterator[None]:
+    """Whatever the readers raise over a damaged or foreign file, as Unreadable."""
     try:
-        with seldom_collecting(), pdfplumber.open(BytesIO(data)) as pdf:
-            faces, wanted = Faces(), pages if pages is not None else range(len(pdf.pages))
-            read = tuple(_read_and_close(pdf.pages[index], faces) for index in wanted)
+        yield
+    except Unreadable:
+        raise
     except RecursionError:
         raise Unreadable("its objects point at each other in a circle") from None
     except Exception as error:
         raise Unreadable(f"{type(error).__name__}: {error}".rstrip(": ")) from error
-    return ReadDocument(name, read)
 
 
-def _read_and_close(page: Page, faces: Faces) -> ReadPage:
-    """The page; pdfplumber would otherwise keep everything it has parsed."""
+def read_page(page: Page, faces: Faces) -> ReadPage:
+    """All that the page holds; `faces` are those of its file. Raises whatever the readers raise.
+
+    The page is closed, since pdfplumber would keep everything it has parsed.
+    """
     try:
-        return _read_page(page, faces)
+        return _read(page, faces)
     finally:
         page.close()
 
 
-def _read_page(page: Page, faces: Faces) -> ReadPage:
+def _read(page: Page, faces: Faces) -> ReadPage:
     glyphs: list[Glyph] = []
     strokes: list[Stroke] = []
     images: list[Box] = []

@@ -42,7 +42,7 @@ def question_regions(account: Account, pages: Sequence[ReadPage]) -> Iterator[Re
             words = [word for index in part for word in account.words_of(index)]
             if not words or len({word.page for word in words}) != 1:
                 continue
-            page = pages[words[0].page - 1]
+            page = pages[words[0].page - pages[0].number]
             # What is carried over begins its page, above its first word if it is a drawing.
             top = min(word.box.top for word in words) if part[0] == indices[0] else 0.0
             below = [

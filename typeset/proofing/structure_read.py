@@ -64,6 +64,16 @@ class ReadStructure:
         ]
         return ReadStructure(elements, here(self.sections))
 
+    def on(self, pages: range) -> ReadStructure:
+        """What is told on these pages (from 0), which keep their numbers; elements without a
+        section there are left out, as are faults of the whole tree."""
+        elements = [
+            replace(each, marks=here)
+            for each in self.elements
+            if (here := [mark for mark in each.marks if mark[0] in pages])
+        ]
+        return ReadStructure(elements, [mark for mark in self.sections if mark[0] in pages])
+
     @property
     def marks(self) -> dict[Mark, ReadElement]:
         """The element of every section, in the order of the tree."""
