@@ -9,6 +9,8 @@ of the verb asked for, where one is.
 from __future__ import annotations
 
 import argparse
+import gc
+import os
 import signal
 import sys
 from collections.abc import Callable, Sequence
@@ -24,6 +26,9 @@ __all__ = ["DONE", "INTERRUPTED", "WRONG", "main"]
 VERBS = ("make", "check", "solve", "diagnose", "proof", "answers", "new", "post")
 # What a shell gives for a program ended by Ctrl-C.
 INTERRUPTED = 130
+# New objects after which Python looks for circles of rubbish. Loading a verb and solving a week
+# make some 100,000 and no such circles; the usual 700 costs a check a tenth of its time.
+_OBJECTS_BETWEEN_LOOKS = 100_000
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -31,6 +36,9 @@ def main(arguments: Sequence[str] | None = None) -> int:
     typed = sys.argv[1:] if arguments is None else list(arguments)
     options = _parser(typed[:1]).parse_args(typed)
     signal.signal(signal.SIGTERM, _stop)
+    gc.set_threshold(_OBJECTS_BETWEEN_LOOKS)
+    # Else pydantic looks for plugins in every package that is installed; we use none.
+    os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "__all__")
     return _run(options.run, options)
 
 
