@@ -4,8 +4,8 @@ sheet itself, as strictly as one that is printed alone.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from io import BytesIO
 from pathlib import Path
 from typing import Any
@@ -15,21 +15,21 @@ from pypdf import PdfReader
 from typeset.documents.class_work import PupilsSheet
 from typeset.documents.layout import Layout
 from typeset.proofing.align import align
+from typeset.proofing.alike import KnownSheets
 from typeset.proofing.cells import Cells, cells_of, check_cuts, check_papers, numbered
+from typeset.proofing.collecting import seldom_collecting
 from typeset.proofing.documents import sheet_order
-from typeset.proofing.expected import said, source_of, text_words
+from typeset.proofing.expected import said, source_of
 from typeset.proofing.file_check import FileFacts, check_file
 from typeset.proofing.finding import Finding
 from typeset.proofing.folding import check_turns, lying_straight
-from typeset.proofing.foot import foot_of
+from typeset.proofing.found_sheets import Beginnings, FoundSheet, InMemory, Owners, Pages, pages_in
 from typeset.proofing.on_paper import on_paper
+from typeset.proofing.open_file import open_file
 from typeset.proofing.page_marks import ReadDocument, ReadPage
 from typeset.proofing.papers import with_turned_backs
 from typeset.proofing.proof import in_order, proof_pages, unreadable
 from typeset.proofing.read_back import Unreadable, read_document
-
-# No task sheet has more sides.
-_MOST_SIDES = 20
 
 
 def proof_named_set(
@@ -43,19 +43,22 @@ def proof_named_set(
     try:
         findings = list(check_file(data, name, _facts(sheets[0], layout)))
         findings += _duplex(data, name, sheets[0].layout)
-        document, about_papers = _read(data, name, sheets[0].layout)
-        findings += about_papers
+        if sheets[0].layout.copies > 1:
+            document, about_papers = _cut(data, name, sheets[0].layout)
+            about_sheets = _Walk(name, sheets, InMemory(document.pages)).findings()
+            findings += [*about_papers, *(on_paper(each, document) for each in about_sheets)]
+        else:
+            with seldom_collecting(), open_file(data) as opened:
+                known = KnownSheets(opened, sheets)
+                findings += _Walk(name, sheets, opened, known).findings()
     except Unreadable as error:
         return [unreadable(name, error)]
-    findings += (on_paper(each, document) for each in _about_sheets(document, sheets))
     return in_order(findings)
 
 
-def _read(data: bytes, name: str, layout: Layout) -> tuple[ReadDocument, list[Finding]]:
-    """The pages in the order of the list, and what is wrong with the papers they lie on: several
-    side by side are cut apart, and the piles laid under each other."""
-    if layout.copies == 1:
-        return read_document(data, name), []
+def _cut(data: bytes, name: str, layout: Layout) -> tuple[ReadDocument, list[Finding]]:
+    """Small pages in the order of the list, and what is wrong with the papers they lie on, which
+    are cut apart, and the piles laid under each other."""
     turned, cells = layout.backs == "long edge", Cells(layout.copies, 1)
     papers = with_turned_backs(read_document(lying_straight(data), name), turned)
     findings = [*check_turns(data, name, turned), *check_papers(papers, layout.paper)]
@@ -73,28 +76,124 @@ def _read(data: bytes, name: str, layout: Layout) -> tuple[ReadDocument, list[Fi
     return numbered(name, pages), findings
 
 
-def _about_sheets(document: ReadDocument, sheets: Sequence[PupilsSheet]) -> Iterator[Finding]:
-    """What is wrong with the sheets, told by their pages in the order of the list."""
-    name, found = document.name, _sheets_in(document, _layouts(sheets))
-    yield from _collation(document, found)
-    pairs, strangers = _whose(found, sheets)
-    yield from (_missing(name, each) for each in sheets if each.pupil.number not in pairs)
-    yield from (_stranger(name, each) for each in strangers)
-    for sheet in sheets:
-        if own := pairs.get(sheet.pupil.number):
-            yield from _proof_sheet(name, own, sheet)
+class _Walk:
+    """Goes through the pages of the file once, sheet by sheet. No page is kept longer than the
+    proof of its sheet takes, so that a file may have any number of them."""
 
+    def __init__(
+        self,
+        name: str,
+        sheets: Sequence[PupilsSheet],
+        pages: Pages,
+        known: KnownSheets | None = None,
+    ) -> None:
+        self.name = name
+        self.sheets = sheets
+        self.pages = pages
+        self.known = known
+        self.beginnings = Beginnings(sheets)
+        self.found: list[FoundSheet] = []
+        # Pages that belong to no sheet: their numbers, and whether they are white.
+        self.loose: dict[int, bool] = {}
 
-@dataclass(frozen=True, slots=True)
-class _Found:
-    """A sheet in the file: its pages, the first of which says 'Page 1 of …'."""
+    def findings(self) -> Iterator[Finding]:
+        """What is wrong with the sheets, told by their pages in the order of the list."""
+        index = 0
+        while index < len(self.pages):
+            index = self._known_from(index) or self._read_from(index)
+        yield from self._collation()
+        if len(self.found) == len(self.sheets):
+            # A wrong name is told as such.
+            for each in self.found:
+                yield from each.findings
+        else:
+            yield from self._by_owners()
 
-    pages: tuple[ReadPage, ...]
+    def _next_sheet(self) -> PupilsSheet | None:
+        """Whose sheet is to come, where none is lost."""
+        count = len(self.found)
+        return self.sheets[count] if count < len(self.sheets) else None
 
-    @property
-    def first(self) -> int:
-        """The number of its first page in the file."""
-        return self.pages[0].number
+    def _known_from(self, index: int) -> int:
+        """Where the sheet that begins here ends, if it needs no second proof; else 0."""
+        sheet = self._next_sheet()
+        sides = self.known.sides_of(sheet, index) if self.known and sheet else 0
+        if not sides:
+            return 0
+        self.found.append(FoundSheet(index, index + sides, ()))
+        return index + sides
+
+    def _read_from(self, index: int) -> int:
+        """Take up the page, and all of the sheet that may begin on it; where these pages end."""
+        page = self.pages.read(index)
+        sides = self.beginnings.sides_from(page)
+        if not sides:
+            self.loose[index + 1] = not (page.glyphs or page.strokes or page.images)
+            return index + 1
+        read = [page]
+        for at in range(index + 1, min(index + sides, len(self.pages))):
+            following = self.pages.read(at)
+            if self.beginnings.sides_from(following):
+                break
+            read.append(following)
+        sheet = self._next_sheet()
+        findings = self._proofed(sheet, index, read) if sheet is not None else ()
+        self.found.append(FoundSheet(index, index + len(read), findings))
+        return index + len(read)
+
+    def _proofed(
+        self, sheet: PupilsSheet, index: int, pages: Sequence[ReadPage]
+    ) -> tuple[Finding, ...]:
+        """What is wrong with the sheet by itself, told by the pages of the file."""
+        order = sheet_order(self.name, sheet.solved, sheet.lesson, sheet.layout, sheet.pupil)
+        findings = proof_pages(numbered(self.name, pages), order)
+        if not findings and self.known is not None:
+            self.known.learn(sheet, order.expected.first_foot or "", index, pages)
+        return tuple(replace(each, page=index + max(each.page, 1)) for each in findings)
+
+    def _collation(self) -> Iterator[Finding]:
+        """Every sheet begins on a front; between two there is at most a white back."""
+        for each in self.found:
+            if each.first % 2:
+                what = "a sheet begins on the back of the one before it"
+                yield Finding(self.name, each.first + 1, None, what, "a white side", "", "page")
+        ends = {each.end for each in self.found}
+        for number, is_white in self.loose.items():
+            if not is_white:
+                what = "this side belongs to no sheet"
+                yield Finding(self.name, number, None, what, "", "", "page")
+            elif number % 2 or number - 1 not in ends:
+                what = "a white side stands where none is needed"
+                yield Finding(self.name, number, None, what, "", "", "page")
+        last = len(self.pages)
+        if last % 2:
+            what = "the last paper has no back"
+            yield Finding(self.name, last, None, what, "a white side", "", "page")
+
+    def _by_owners(self) -> Iterator[Finding]:
+        """Where sheets are lost or too many: each is the one of the pupil whose name it carries,
+        as far as they are in the order of the list."""
+        owners = Owners(self.sheets)
+        wanted = [str(each.pupil.number) for each in self.sheets]
+        carried = [owners.of(self.pages.read(each.first)) for each in self.found]
+        matched = align(wanted, carried)
+        for sheet, at in zip(self.sheets, matched, strict=True):
+            if at is None:
+                yield _missing(self.name, sheet)
+        taken = set(matched)
+        for at, found in enumerate(self.found):
+            if at not in taken:
+                yield _stranger(self.name, found)
+        for place, (sheet, at) in enumerate(zip(self.sheets, matched, strict=True)):
+            if at is None:
+                continue
+            found = self.found[at]
+            # At its own place it has been proofed already.
+            yield from (
+                found.findings
+                if at == place
+                else self._proofed(sheet, found.first, pages_in(self.pages, found))
+            )
 
 
 def _facts(first: PupilsSheet, layout: Layout) -> FileFacts:
@@ -114,106 +213,11 @@ def _duplex(data: bytes, name: str, layout: Layout) -> Iterator[Finding]:
         yield Finding(name, 0, None, what, wanted.lstrip("/"), "", "page")
 
 
-def _layouts(sheets: Iterable[PupilsSheet]) -> tuple[Layout, ...]:
-    return tuple({each.layout.name: each.layout for each in sheets}.values())
-
-
-def _sheets_in(document: ReadDocument, layouts: Sequence[Layout]) -> list[_Found]:
-    """The sheets of the file by what their feet say: each from its page 1 to its last, or to
-    where the next one begins."""
-    starts = [
-        (index, sides)
-        for index, page in enumerate(document.pages)
-        if (sides := _begins(page, layouts))
-    ]
-    found = []
-    for at, (index, sides) in enumerate(starts):
-        limit = starts[at + 1][0] if at + 1 < len(starts) else len(document.pages)
-        found.append(_Found(document.pages[index : min(index + sides, limit)]))
-    return found
-
-
-def _begins(page: ReadPage, layouts: Sequence[Layout]) -> int:
-    """How many sides the sheet has that begins on this page; 0 where none does."""
-    for layout in layouts:
-        size = layout.type_size.smallest
-        foot = [word.text for word in foot_of(page, layout, size)]
-        for sides in range(1, _MOST_SIDES + 1):
-            ending = text_words(said(layout, "sheet", "page", page="1", pages=str(sides)))
-            if foot[-len(ending) :] == list(ending):
-                return sides
-    return 0
-
-
-def _collation(document: ReadDocument, found: Sequence[_Found]) -> Iterator[Finding]:
-    """Every sheet begins on a front; between two there is at most a white back."""
-    for each in found:
-        if each.first % 2 == 0:
-            what = "a sheet begins on the back of the one before it"
-            yield Finding(document.name, each.first, None, what, "a white side", "", "page")
-    owned = {page.number for each in found for page in each.pages}
-    ends = {each.pages[-1].number for each in found}
-    for page in document.pages:
-        if page.number in owned:
-            continue
-        if page.glyphs or page.strokes or page.images:
-            what = "this side belongs to no sheet"
-            yield Finding(document.name, page.number, None, what, "", "", "page")
-        elif page.number % 2 or page.number - 1 not in ends:
-            what = "a white side stands where none is needed"
-            yield Finding(document.name, page.number, None, what, "", "", "page")
-    last = document.pages[-1].number if document.pages else 0
-    if last % 2:
-        what = "the last paper has no back"
-        yield Finding(document.name, last, None, what, "a white side", "", "page")
-
-
-def _whose(
-    found: Sequence[_Found], sheets: Sequence[PupilsSheet]
-) -> tuple[dict[int, _Found], list[_Found]]:
-    """The sheet of each pupil, by the pupil's number, and those that are nobody's.
-
-    Where their number is right they are taken in the order of the list, so that a wrong name
-    is told as such; where it is not, by the names that they carry.
-    """
-    if len(found) == len(sheets):
-        return {s.pupil.number: f for s, f in zip(sheets, found, strict=True)}, []
-    wanted = [str(each.pupil.number) for each in sheets]
-    matched = align(wanted, [_owner(each, sheets) for each in found])
-    pairs = {
-        sheet.pupil.number: found[at]
-        for sheet, at in zip(sheets, matched, strict=True)
-        if at is not None
-    }
-    taken = {id(each) for each in pairs.values()}
-    return pairs, [each for each in found if id(each) not in taken]
-
-
-def _owner(found: _Found, sheets: Sequence[PupilsSheet]) -> str:
-    """The number of the pupil whose name begins the sheet; empty where it is nobody's."""
-    texts = tuple(word.text for word in found.pages[0].words)
-    best = ("", 0)
-    for each in sheets:
-        line = text_words(f"{said(each.layout, 'sheet', 'name')} {each.pupil.name}")
-        # 'Asha B' begins as 'Asha' does.
-        if texts[: len(line)] == line and len(line) > best[1]:
-            best = (str(each.pupil.number), len(line))
-    return best[0]
-
-
-def _proof_sheet(name: str, found: _Found, sheet: PupilsSheet) -> Iterator[Finding]:
-    """What is wrong with the sheet by itself, told by the pages of the file."""
-    order = sheet_order(name, sheet.solved, sheet.lesson, sheet.layout, sheet.pupil)
-    before = found.first - 1
-    for each in proof_pages(numbered(name, found.pages), order):
-        yield replace(each, page=before + max(each.page, 1))
-
-
 def _missing(name: str, sheet: PupilsSheet) -> Finding:
     line = source_of(sheet.pupil.place)
     return Finding(name, 0, None, f"sheet {sheet.pupil.number} is missing", "", line, "order")
 
 
-def _stranger(name: str, found: _Found) -> Finding:
+def _stranger(name: str, found: FoundSheet) -> Finding:
     what = "this sheet is nobody's on the list, or out of its order"
-    return Finding(name, found.first, None, what, "", "", "order")
+    return Finding(name, found.first + 1, None, what, "", "", "order")
