@@ -78,12 +78,17 @@ class _Folders:
         return self.within / f"made-{next(self.numbers)}"
 
 
-def _parts() -> dict[str, Took]:
-    """Setting, drawing and proofing of all files one after the other, in this process."""
+def week_jobs() -> tuple[Job, ...]:
+    """The files that the demonstration week makes."""
     versions, layouts = solved_with_layouts(WEEK, ())
     week = versions.core.week
     wanted = Wanted(week.makes, week.versions, packs=(CORE,), answers=END, of_lesson=False)
-    jobs = plan_jobs(versions, layouts, wanted)
+    return plan_jobs(versions, layouts, wanted)
+
+
+def _parts() -> dict[str, Took]:
+    """Setting, drawing and proofing of all files one after the other, in this process."""
+    jobs = week_jobs()
     pdfs: list[bytes] = []
     return {
         "reading and solving": timed(lambda: solved_with_layouts(WEEK, ())),

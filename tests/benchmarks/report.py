@@ -66,3 +66,9 @@ def seconds(value_s: float) -> str:
 def ratio(value: float, to: float) -> str:
     """How many times the other."""
     return f"{value / to:.2f}"
+
+
+def cells_of(text: str) -> list[list[str]]:
+    """The rows of all tables in a text, heads and rules included."""
+    rows = (line.strip("| ").split("|") for line in text.splitlines() if line.startswith("|"))
+    return [[cell.strip() for cell in row] for row in rows]

@@ -77,11 +77,11 @@ def _draw(pdf: Any, figure: PlainFigure, left_pt: float, top_pt: float) -> None:
             pdf.set_font(_FAMILY, "B" if bold else "", size)
             pdf.text(left_pt + x, top_pt + y, text)
         elif kind == "rule":
-            x1, y1, x2, y2, thickness, _ = rest
+            x1, y1, x2, y2, thickness, *_ = rest
             pdf.set_line_width(thickness)
             pdf.line(left_pt + x1, top_pt + y1, left_pt + x2, top_pt + y2)
         elif kind == "rect":
-            x, y, width, height, thickness, _, fill = rest
+            x, y, width, height, thickness, _, fill, _ = rest
             pdf.set_line_width(thickness)
             pdf.set_fill_color(round(255 * (1.0 if fill is None else fill)))
             style = "D" if fill is None else "DF"
@@ -91,7 +91,7 @@ def _draw(pdf: Any, figure: PlainFigure, left_pt: float, top_pt: float) -> None:
 
 
 def _path(pdf: Any, rest: Any, left_pt: float, top_pt: float) -> None:
-    steps, thickness, _ = rest
+    steps, thickness, *_ = rest
     with pdf.new_path() as path:
         path.style.fill_color = None
         path.style.stroke_width = thickness

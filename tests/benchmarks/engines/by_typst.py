@@ -106,7 +106,7 @@ def _shape(shape: PlainShape) -> str:
     if kind == "rule":
         return f"L({', '.join(str(n) for n in rest[:5])})"
     if kind == "rect":
-        fill = "none" if rest[-1] is None else f"luma({100 * rest[-1]}%)"
+        fill = "none" if rest[6] is None else f"luma({100 * rest[6]}%)"
         return f"R({', '.join(str(n) for n in rest[:5])}, {fill})"
     return f"P({rest[1]}, {', '.join(map(_step, rest[0]))})"
 

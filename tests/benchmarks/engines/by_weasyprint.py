@@ -88,13 +88,13 @@ def _shape(shape: PlainShape) -> str:
         x, y, text, size, bold = rest
         return _text(x, y, text, 'font-weight="bold"' if bold else "", size)
     if kind == "rule":
-        x1, y1, x2, y2, thickness, _ = rest
+        x1, y1, x2, y2, thickness, *_ = rest
         ends = f'x1="{x1}" y1="{y1}" x2="{x2}" y2="{y2}"'
         return f'<line {ends} stroke="black" stroke-width="{thickness}"/>'
     if kind == "rect":
-        x, y, width, height, thickness, _, fill = rest
+        x, y, width, height, thickness, _, fill, _ = rest
         return _rect(x, y, width, height, thickness, fill)
-    steps, thickness, _ = rest
+    steps, thickness, *_ = rest
     path = " ".join(" ".join(map(str, step)) for step in steps)
     return f'<path d="{path}" fill="none" stroke="black" stroke-width="{thickness}"/>'
 

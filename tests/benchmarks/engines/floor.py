@@ -5,6 +5,7 @@ No engine on top of this canvas can be faster than the calls that it cannot do w
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from io import BytesIO
 from typing import Any
 
@@ -43,49 +44,59 @@ def register() -> None:
             pdfmetrics.registerFont(TTFont(name, str(file)))
 
 
-def draw(canvas: Any, shapes: tuple[PlainShape, ...], top_pt: float) -> None:
-    """The shapes, down from `top_pt`; font, thickness and ink are set when they change."""
+def draw(canvas: Any, shapes: Sequence[PlainShape], top_pt: float) -> None:
+    """The shapes, down from `top_pt`; what they are drawn with is set when it changes."""
     font: tuple[bool, float] | None = None
-    pen: tuple[float, float] | None = None
-    paper: float | None = 0.0
+    pen: tuple[float, float, Any] | None = None
+    ink = 0.0
     for kind, *rest in shapes:
         if kind == "text":
             x, y, text, size, bold = rest
-            if paper != 0.0:
-                paper = 0.0
-                canvas.setFillGray(0.0)
+            if ink != 0.0:
+                ink = 0.0
+                canvas.setFillGray(ink)
             if font != (bold, size):
                 font = bold, size
                 canvas.setFont(FACES[bold], size)
             canvas.drawString(x, top_pt - y, text)
             continue
-        thickness, ink = rest[-3:-1] if kind == "rect" else rest[-2:]
-        if pen != (thickness, ink):
-            pen = thickness, ink
+        thickness, grey, fill, dash = _look(kind, rest)
+        if pen != (thickness, grey, dash):
+            pen = thickness, grey, dash
             canvas.setLineWidth(thickness)
-            canvas.setStrokeGray(ink)
-        if kind == "rule":
-            x1, y1, x2, y2 = rest[:4]
-            canvas.line(x1, top_pt - y1, x2, top_pt - y2)
-        elif kind == "rect":
-            x, y, width, height = rest[:4]
-            fill = rest[-1]
-            if fill is not None and fill != paper:
-                paper = fill
-                canvas.setFillGray(fill)
-            canvas.rect(x, top_pt - y - height, width, height, stroke=1, fill=int(fill is not None))
-        else:
-            _path(canvas, rest[0], top_pt)
+            canvas.setStrokeGray(grey)
+            canvas.setDash(list(dash) if dash else [])
+        if fill is not None and fill != ink:
+            ink = fill
+            canvas.setFillGray(ink)
+        _drawn(canvas, kind, rest, top_pt, fill is not None)
 
 
-def _path(canvas: Any, steps: Any, top_pt: float) -> None:
-    path = canvas.beginPath()
-    for command, *at in steps:
-        if command == "M":
-            path.moveTo(at[0], top_pt - at[1])
-        elif command == "L":
-            path.lineTo(at[0], top_pt - at[1])
-        else:
-            x1, y1, x2, y2, x, y = at
-            path.curveTo(x1, top_pt - y1, x2, top_pt - y2, x, top_pt - y)
-    canvas.drawPath(path, stroke=1, fill=0)
+def _look(kind: str, rest: Sequence[Any]) -> tuple[float, float, float | None, Any]:
+    """Thickness, grey, fill and dash."""
+    if kind == "rule":
+        return rest[4], rest[5], None, rest[6]
+    if kind == "rect":
+        return rest[4], rest[5], rest[6], rest[7]
+    return rest[1], rest[2], rest[3], None
+
+
+def _drawn(canvas: Any, kind: str, rest: Sequence[Any], top_pt: float, is_filled: bool) -> None:
+    if kind == "rule":
+        x1, y1, x2, y2 = rest[:4]
+        canvas.line(x1, top_pt - y1, x2, top_pt - y2)
+    elif kind == "rect":
+        x, y, width, height, thickness = rest[:5]
+        box = (x, top_pt - y - height, width, height)
+        canvas.rect(*box, stroke=int(thickness > 0), fill=int(is_filled))
+    else:
+        path = canvas.beginPath()
+        for command, *at in rest[0]:
+            if command == "M":
+                path.moveTo(at[0], top_pt - at[1])
+            elif command == "L":
+                path.lineTo(at[0], top_pt - at[1])
+            else:
+                x1, y1, x2, y2, x, y = at
+                path.curveTo(x1, top_pt - y1, x2, top_pt - y2, x, top_pt - y)
+        canvas.drawPath(path, stroke=int(rest[1] > 0), fill=int(is_filled))

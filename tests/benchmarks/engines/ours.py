@@ -119,10 +119,11 @@ def _plain(shape: Shape) -> PlainShape:
             return ("text", shape.x_pt, shape.y_pt, shape.text, shape.size_pt, bold)
         case Rule():
             ends = (shape.x1_pt, shape.y1_pt, shape.x2_pt, shape.y2_pt)
-            return ("rule", *ends, shape.thickness_pt, shape.colour[0])
+            return ("rule", *ends, shape.thickness_pt, shape.colour[0], shape.dash_pt)
         case Rect():
             box = (shape.x_pt, shape.y_pt, shape.width_pt, shape.height_pt)
             fill = shape.fill[0] if shape.fill is not None else None
-            return ("rect", *box, shape.thickness_pt, shape.stroke[0], fill)
+            return ("rect", *box, shape.thickness_pt, shape.stroke[0], fill, shape.dash_pt)
         case Path():
-            return ("path", shape.steps, shape.thickness_pt, shape.stroke[0])
+            fill = shape.fill[0] if shape.fill is not None else None
+            return ("path", shape.steps, shape.thickness_pt, shape.stroke[0], fill)
