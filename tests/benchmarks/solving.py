@@ -21,8 +21,11 @@ import sys
 import time
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
+from functools import partial
 from itertools import islice
 from pathlib import Path
+from typing import Any
+from unittest.mock import patch
 
 from typeset.arithmetic.building import solve_lesson, solve_week
 from typeset.arithmetic.variation import weeks
@@ -49,10 +52,10 @@ def tables() -> str:
     rows = ["| solved | problems | CPU ms | problems a second |", "|---|---|---|---|"]
     for name, week in fixed.items():
         count = sum(1 for _ in _problems(week))
-        rows.append(_row(name, count, _best_s(lambda week=week: solve_week(week))))
+        rows.append(_row(name, count, _best_s(partial(solve_week, week))))
     for lesson in _mixed_lessons(fixed[WEEKS[0]], [*map(_problems, fixed.values())]):
         count = len(problems_of(lesson.stages[0]))
-        best = _best_s(lambda lesson=lesson: solve_lesson(lesson))
+        best = _best_s(partial(solve_lesson, lesson))
         rows.append(_row(f"mixed lesson of {count}", count, best))
     rows += ["", "| drawn | problems | median ms | worst ms | slowest |", "|---|---|---|---|---|"]
     for name, week in read.items():
@@ -125,27 +128,24 @@ def _draws(week: Week, version: Version) -> dict[str, float]:
     """Seconds by problem that the draws of its numbers in this version take, all together."""
     took: dict[str, float] = {}
 
-    def timed(content: ProblemContent, *rest: object) -> ProblemContent:
+    def timed(content: ProblemContent, *rest: Any) -> ProblemContent:
         start = time.process_time()
         try:
-            return vary(content, *rest)  # type: ignore[arg-type]
+            return vary(content, *rest)
         finally:
             spent = time.process_time() - start
             name = f"{content.id} ({content.structure})\n{content.place}"
             took[name] = took.get(name, 0) + spent
 
-    weeks.vary, kept = timed, weeks.vary
-    try:
+    with patch.object(weeks, "vary", timed):
         vary_week(week, version)
-    finally:
-        weeks.vary = kept
     return took
 
 
 def _pupils_draws(week: Week) -> dict[str, float]:
     """Seconds by problem that other numbers of the same size for one pupil take."""
     return {
-        f"{each.id} ({each.structure})": _took_s(lambda each=each: _renewed(each, 1))
+        f"{each.id} ({each.structure})": _took_s(partial(_renewed, each, 1))
         for each in _problems(week)
     }
 

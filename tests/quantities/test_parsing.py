@@ -242,3 +242,15 @@ def test_any_text_is_an_amount_or_refused(text: str) -> None:
         assert error.problem
     else:
         assert parse_amount(write_plain(amount)).same_as(amount)
+
+
+def test_a_text_read_before_is_read_anew_with_other_nouns() -> None:
+    """What was read is kept, but never for an author with other plurals."""
+    for own, one in (({"fisk": "fiskar"}, "fisk"), ({"fiska": "fiskar"}, "fiska"), ({}, "fiskar")):
+        for _ in range(2):
+            assert parse_amount("3 fiskar", own).unit.singular == one
+    nouns = {"fisk": "fiskar"}
+    assert parse_amount("3 fiskar", nouns).unit.singular == "fisk"
+    del nouns["fisk"]
+    nouns["fiska"] = "fiskar"
+    assert parse_amount("3 fiskar", nouns).unit.singular == "fiska"

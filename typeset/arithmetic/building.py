@@ -315,7 +315,7 @@ class _Builder:
         if problem is None:
             return {}, {}
         try:
-            answers = solve(_open_steps(), problem).answers
+            answers = solve_answers(_open_steps(), problem)
         except AmountError as error:
             self.complaints.append(Complaint(stage.place, error.problem, error.remedy))
             return dict(problem.givens), {}

@@ -65,7 +65,7 @@ def demand_of(working: Working) -> Fraction:
     """The score of a whole working; never negative."""
     quarters = _LINE * len(working.steps)
     for operation, has_rest in sums_of(working):
-        quarters += sum(_quarters_of(operation, has_rest).values())
+        quarters += sum(_costs(operation, has_rest))
     return Fraction(quarters, _QUARTERS)
 
 
@@ -110,28 +110,37 @@ def _sums_in(equation: Equation) -> Iterator[tuple[Operation, bool]]:
 
 
 def _quarters_of(each: Operation, has_rest: bool) -> dict[Cost, int]:
-    """What one operation costs, in quarters of a point."""
-    sign = each.sign
-    left, right = seen_values(each)
-    costs = {
-        Cost.SUMS: _BASE[sign] + (_BASE[TIMES] if _takes_several(sign, left) else 0),
-        Cost.DIGITS: _DIGIT * (digits_of(left) + digits_of(right) - 2),
-        Cost.PARTS: _PART * ((left.denominator != 1) + (right.denominator != 1)),
-    }
-    if sign in (PLUS, MINUS):
-        costs[Cost.CROSSING] = _CROSSING if _crosses_ten(sign, left, right) else 0
-    elif sign == TIMES:
-        costs[Cost.TABLES] = _product(left, right)
-    elif sign == DIVIDE:
-        costs[Cost.TABLES] = _quotient(left, right, has_rest)
+    """What one operation costs by what it is for, in quarters of a point."""
+    sums, digits, crossing, tables, parts = _costs(each, has_rest)
+    costs = {Cost.SUMS: sums, Cost.DIGITS: digits, Cost.PARTS: parts}
+    if each.sign in (PLUS, MINUS):
+        costs[Cost.CROSSING] = crossing
     else:
-        costs[Cost.TABLES] = _part(left, right)
+        costs[Cost.TABLES] = tables
     return costs
 
 
-def _takes_several(sign: str, part: Fraction) -> bool:
+def _costs(each: Operation, has_rest: bool) -> tuple[int, int, int, int, int]:
+    """The kind of sum, its digits, crossing a ten, going beyond the tables, and parts."""
+    sign = each.sign
+    left, right = seen_values(each)
+    sums = _BASE[sign]
+    if sign == OF and _takes_several(left):
+        sums += _BASE[TIMES]
+    digits = _DIGIT * (digits_of(left) + digits_of(right) - 2)
+    parts = _PART * ((left.denominator != 1) + (right.denominator != 1))
+    if sign in (PLUS, MINUS):
+        return sums, digits, _CROSSING * _crosses_ten(sign, left, right), 0, parts
+    if sign == TIMES:
+        return sums, digits, 0, _product(left, right), parts
+    if sign == DIVIDE:
+        return sums, digits, 0, _quotient(left, right, has_rest), parts
+    return sums, digits, 0, _part(left, right), parts
+
+
+def _takes_several(part: Fraction) -> bool:
     """True for 'so many parts of', which multiplies after it has divided."""
-    return sign == OF and part.denominator != 1 and part.numerator != 1
+    return part.denominator != 1 and part.numerator != 1
 
 
 def seen_values(each: Operation) -> tuple[Fraction, Fraction]:

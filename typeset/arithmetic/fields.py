@@ -9,8 +9,9 @@ from __future__ import annotations
 
 from typing import Annotated, Any, TypeAlias
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, ValidationInfo
-from pydantic_core import PydanticCustomError
+from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, Field, ValidationInfo
+from pydantic_core import CoreSchema, PydanticCustomError
+from pydantic_core.core_schema import is_instance_schema
 
 from typeset.arithmetic.rounding import Rounding, read_rounding
 from typeset.errors import AmountError
@@ -60,16 +61,22 @@ def _whole(amount: Amount) -> Amount:
     return amount
 
 
-AnyAmount: TypeAlias = Annotated[Amount, BeforeValidator(_read_amount)]
-PositiveAmount: TypeAlias = Annotated[
-    Amount, BeforeValidator(lambda amount: _positive(amount)), BeforeValidator(_read_amount)
-]
-WholeAmount: TypeAlias = Annotated[
-    Amount,
-    BeforeValidator(lambda amount: _positive(_whole(amount))),
-    BeforeValidator(_read_amount),
-]
-UnitField: TypeAlias = Annotated[Unit, BeforeValidator(_read_unit)]
+class Read:
+    """Marks a type of ours as one that a reader before it makes from a text.
+
+    Left to itself, pydantic would describe every field of the type, once for each use of it, and
+    take keys with values for one.
+    """
+
+    @staticmethod
+    def __get_pydantic_core_schema__(source: type, _handler: object) -> CoreSchema:
+        return is_instance_schema(source)
+
+
+AnyAmount: TypeAlias = Annotated[Amount, Read, BeforeValidator(_read_amount)]
+PositiveAmount: TypeAlias = Annotated[AnyAmount, AfterValidator(_positive)]
+WholeAmount: TypeAlias = Annotated[AnyAmount, AfterValidator(_whole), AfterValidator(_positive)]
+UnitField: TypeAlias = Annotated[Unit, Read, BeforeValidator(_read_unit)]
 
 
 def _read_yes_no(value: Any) -> Any:
@@ -108,7 +115,7 @@ class FamilyFields(BaseModel):
     # Counted things may be cut (half an onion), so a part of one is an answer.
     may_be_cut: YesNo = Field(default=False, alias="may be cut")
     # 'the nearest 10 m', '2 decimal places': the answer is rounded at the end, halves up.
-    round_to: Annotated[Rounding, BeforeValidator(_read_rounding)] | None = Field(
+    round_to: Annotated[Rounding, Read, BeforeValidator(_read_rounding)] | None = Field(
         default=None, alias="round to"
     )
     # Facts that are not in the story (7 days in a week), by name.

@@ -8,9 +8,10 @@ as what the pupil has to decide.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from enum import Enum
 from fractions import Fraction
+from functools import cached_property
 from typing import Any
 
 from typeset.arithmetic.answers import WithRemainder
@@ -76,9 +77,6 @@ class Kind:
 _MULTIPLYING = {Reaction.RATIO_KEPT, Reaction.PRODUCT_KEPT}
 _ADDING = {Reaction.DIFFERENCE_KEPT, Reaction.SUM_KEPT}
 _SILENT = {Reaction.UNCHANGED, Reaction.IS_ANSWER}
-# Two scalings and two shifts tell all the classes apart.
-_SCALES = (Fraction(2), Fraction(3))
-_SHIFTS = (Fraction(1), Fraction(2))
 
 
 @once_for_each
@@ -110,59 +108,91 @@ def _probe(family: AnyFamily, problem: Problem[Any], name: str) -> Probe:
         reaction=_reaction(watch, given, answer),
         given=given,
         answer=answer,
-        doubled=watch.at(2 * given.value),
-        one_more=watch.at(given.value + 1),
+        doubled=watch.doubled,
+        one_more=watch.one_more,
     )
 
 
-@dataclass(frozen=True, slots=True)
+# Without slots, which would leave no room for what is solved once and looked at again.
+@dataclass(frozen=True)
 class _Watch:
-    """The answer as a function of one number of the story; each value is solved for once."""
+    """The answer as a function of one number of the story; None where there is no answer."""
 
     family: AnyFamily
     problem: Problem[Any]
     name: str
-    _seen: dict[Fraction, Amount | None] = field(default_factory=dict)
+
+    @cached_property
+    def doubled(self) -> Amount | None:
+        """The answer where the number is twice as large."""
+        return self.at(2 * self.problem.given(self.name).value)
+
+    @cached_property
+    def trebled(self) -> Amount | None:
+        """The answer where the number is three times as large."""
+        return self.at(3 * self.problem.given(self.name).value)
+
+    @cached_property
+    def one_more(self) -> Amount | None:
+        """The answer where the number is larger by one of its unit."""
+        return self.at(self.problem.given(self.name).value + 1)
+
+    @cached_property
+    def two_more(self) -> Amount | None:
+        """The answer where the number is larger by two of its unit."""
+        return self.at(self.problem.given(self.name).value + 2)
 
     def at(self, value: Fraction) -> Amount | None:
-        """The first answer with the number set to `value`; None where there is none."""
-        if value not in self._seen:
-            self._seen[value] = self._answer(value)
-        return self._seen[value]
+        """The first answer with the number set to `value`."""
+        given = self.problem.given(self.name)
+        other = given.like(value)
+        if value == given.value and _looks_like(other, given):
+            return _first_answer(self.family, self.problem)
+        return _answer(self.family, self.problem.with_given(self.name, other))
 
-    def _answer(self, value: Fraction) -> Amount | None:
-        changed = self.problem.with_given(self.name, self.problem.given(self.name).like(value))
-        try:
-            answers = self.family.smooth(changed)
-        except (AmountError, ZeroDivisionError):
-            return None
-        answer = answers[self.problem.finds[0]]
-        if isinstance(answer, WithRemainder):
-            return answer.groups
-        return answer if isinstance(answer, Amount) else None
+
+def _looks_like(one: Amount, other: Amount) -> bool:
+    return (one.form, one.places, one.parts) == (other.form, other.places, other.parts)
+
+
+def _answer(family: AnyFamily, problem: Problem[Any]) -> Amount | None:
+    try:
+        answers = family.smooth(problem)
+    except (AmountError, ZeroDivisionError):
+        return None
+    answer = answers[problem.finds[0]]
+    if isinstance(answer, WithRemainder):
+        return answer.groups
+    return answer if isinstance(answer, Amount) else None
+
+
+@once_for_each
+def _first_answer(family: AnyFamily, problem: Problem[Any]) -> Amount | None:
+    """With the numbers as they are, which every probe begins with."""
+    return _answer(family, problem)
 
 
 def _reaction(watch: _Watch, given: Amount, answer: Amount) -> Reaction:
-    scaled = tuple(_base(watch.at(given.value * scale)) for scale in _SCALES)
-    shifted = tuple(_base(watch.at(given.value + shift)) for shift in _SHIFTS)
-    start = answer.base
-    steps = tuple(shift * given.unit.per_base for shift in _SHIFTS)
-    if set(scaled) | set(shifted) == {start}:
+    """Two scalings and two shifts tell all the classes apart; the second of each is solved
+    for only where the first leaves it open."""
+    start, step = answer.base, given.unit.per_base
+    doubled, one_more = _base(watch.doubled), _base(watch.one_more)
+    if doubled == start == one_more and _base(watch.trebled) == start == _base(watch.two_more):
         return Reaction.UNCHANGED
-    keeps_ratio = scaled == tuple(start * scale for scale in _SCALES)
-    keeps_difference = shifted == tuple(start + step for step in steps)
+    keeps_ratio = doubled == 2 * start and _base(watch.trebled) == 3 * start
+    keeps_difference = one_more == start + step and _base(watch.two_more) == start + 2 * step
     if keeps_ratio and keeps_difference:
         return Reaction.IS_ANSWER
     if keeps_ratio:
         return Reaction.RATIO_KEPT
-    if scaled == tuple(start / scale for scale in _SCALES):
+    if doubled == start / 2 and _base(watch.trebled) == start / 3:
         return Reaction.PRODUCT_KEPT
     if keeps_difference:
         return Reaction.DIFFERENCE_KEPT
-    if shifted == tuple(start - step for step in steps):
+    if one_more == start - step and _base(watch.two_more) == start - 2 * step:
         return Reaction.SUM_KEPT
-    one, two = shifted
-    if one is not None and two is not None and two - start == 2 * (one - start):
+    two_more = _base(watch.two_more)
+    if one_more is not None and two_more is not None and two_more - start == 2 * (one_more - start):
         return Reaction.FIXED_AND_RATE
     return Reaction.MIXED
 

@@ -42,6 +42,8 @@ def _whole_row(each: Linear, names: Sequence[str]) -> list[int]:
     """The coefficients and the constant, all multiplied by their least common denominator."""
     row = [*(each.coefficients.get(name, 0) for name in names), each.constant]
     size = lcm(*(value.denominator for value in row))
+    if size == 1:
+        return [int(value) for value in row]
     return [value.numerator * (size // value.denominator) for value in row]
 
 

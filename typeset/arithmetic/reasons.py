@@ -9,6 +9,7 @@ from typing import Any
 from typeset.arithmetic.family import AnyFamily
 from typeset.arithmetic.kinds import Decision, Kind, Probe, Reaction, decide, probe_all
 from typeset.arithmetic.problem import Problem
+from typeset.arithmetic.remembering import once_for_each
 from typeset.quantities.amount import Amount, Form
 from typeset.quantities.inline import Rich, join
 from typeset.quantities.units import UNITS, Dimension
@@ -25,6 +26,7 @@ _COUNTED = "So this one counts the ways, and multiplies."
 _SEARCHED = "So this one is searched for: no multiplying or adding leads straight to it."
 
 
+@once_for_each
 def kind_of(family: AnyFamily, problem: Problem[Any]) -> Kind:
     """The kind of the problem and the reason for it."""
     probes = probe_all(family, problem)

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
+from itertools import islice
 from typing import Any
 
 from typeset.arithmetic.answers import AnswerValue, answer_exact, same_answer
@@ -49,13 +50,24 @@ class Solution:
     figure: Figure | None
 
 
-def solve(family: AnyFamily, problem: Problem[Any]) -> Solution:
+def solve(
+    family: AnyFamily,
+    problem: Problem[Any],
+    related: Mapping[str, AnswerValue] | None = None,
+    ways: Iterable[Working] | None = None,
+) -> Solution:
     """The solution of the problem.
 
+    Who has asked the family for its relation and its strategies already may give them here.
     Raises AmountError where the numbers have no answer or one that makes no sense,
     SolvingError where two ways of solving disagree or an equation is untrue.
     """
-    proven = _proven(family, problem)
+    proven = _proven(
+        family,
+        problem,
+        family.relation(problem) if related is None else related,
+        family.strategies(problem) if ways is None else ways,
+    )
     rounding = problem.fields.round_to
     wrong: Iterable[MistakenWorking] = family.mistakes(problem)
     if rounding is not None:
@@ -74,11 +86,22 @@ def solve(family: AnyFamily, problem: Problem[Any]) -> Solution:
 
 
 def solve_answers(family: AnyFamily, problem: Problem[Any]) -> Mapping[str, AnswerValue]:
-    """The answers alone, reached by the relation and by every strategy as in `solve`.
+    """The answers alone, where no working will be printed.
 
+    The relation and the first strategy must still reach the same, by equations that are true.
     Raises AmountError, SolvingError as `solve` does.
     """
-    return _proven(family, problem).answers
+    exact = family.relation(problem)
+    answers = _rounded(exact, problem)
+    check_answers(problem, answers)
+    _checked(islice(family.strategies(problem), 1), exact, family.name)
+    return SeveralUnits.of(problem).answers(answers)
+
+
+def _rounded(exact: Mapping[str, AnswerValue], problem: Problem[Any]) -> Mapping[str, AnswerValue]:
+    """The answers as they are asked for."""
+    rounding = problem.fields.round_to
+    return exact if rounding is None else rounded_answers(exact, rounding)
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,12 +114,16 @@ class _Proven:
     several: SeveralUnits
 
 
-def _proven(family: AnyFamily, problem: Problem[Any]) -> _Proven:
-    exact = family.relation(problem)
+def _proven(
+    family: AnyFamily,
+    problem: Problem[Any],
+    exact: Mapping[str, AnswerValue],
+    ways: Iterable[Working],
+) -> _Proven:
     rounding = problem.fields.round_to
-    answers = exact if rounding is None else rounded_answers(exact, rounding)
+    answers = _rounded(exact, problem)
     check_answers(problem, answers)
-    ranked = workings = _ranked(_checked(family.strategies(problem), exact, family.name))
+    ranked = workings = _ranked(_checked(ways, exact, family.name))
     if rounding is not None:
         workings = tuple(rounded_working(each, rounding) for each in workings)
     several = SeveralUnits.of(problem)

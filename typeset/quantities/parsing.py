@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from fractions import Fraction
+from functools import lru_cache
 
 from typeset.errors import AmountError
 from typeset.quantities.amount import Amount, Form
@@ -46,6 +47,13 @@ def parse_amount(text: str, nouns: Mapping[str, str] | None = None) -> Amount:
     `nouns` maps the author's own singulars to their plurals.
     Raises AmountError saying what is wrong and what would be right.
     """
+    return _parsed(text, tuple(nouns.items()) if nouns else ())
+
+
+# The same few texts are read when a file is checked and whenever numbers are tried out.
+@lru_cache(maxsize=2048)
+def _parsed(text: str, own_nouns: tuple[tuple[str, str], ...]) -> Amount:
+    nouns = dict(own_nouns)
     tidy = _tidied(text)
     if clock := _CLOCK.fullmatch(tidy):
         return _clock_time(tidy, clock["hour"], int(clock["minute"]))

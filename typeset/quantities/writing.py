@@ -115,37 +115,41 @@ def say(template: str, **values: Amount | Rich | str) -> Rich:
     items: list[Inline] = []
     for literal, name in _split(template):
         if literal:
-            items.append(Words(literal))
-        if name is not None:
-            items.extend(_spoken(values[name]))
-    return _merge_words(items)
+            _add_words(items, literal)
+        if name is None:
+            continue
+        value = values[name]
+        if isinstance(value, Amount):
+            items.append(write(value))
+        elif isinstance(value, str):
+            _add_words(items, value)
+        else:
+            for item in value:
+                _add(items, item)
+    return tuple(items)
+
+
+def _add(items: list[Inline], item: Inline) -> None:
+    """The item at the end; words beside words of the same weight become one run."""
+    last = items[-1] if items else None
+    if isinstance(item, Words) and isinstance(last, Words) and item.bold == last.bold:
+        items[-1] = Words(last.text + item.text, item.bold)
+    else:
+        items.append(item)
+
+
+def _add_words(items: list[Inline], text: str) -> None:
+    last = items[-1] if items else None
+    if isinstance(last, Words) and not last.bold:
+        items[-1] = Words(last.text + text)
+    else:
+        items.append(Words(text))
 
 
 @lru_cache(maxsize=2048)
 def _split(template: str) -> tuple[tuple[str, str | None], ...]:
     """The text before each name, with the name; None after the last."""
     return tuple((literal, name) for literal, name, _, _ in Formatter().parse(template))
-
-
-def _spoken(value: Amount | Rich | str) -> Rich:
-    match value:
-        case Amount():
-            return (write(value),)
-        case str():
-            return (Words(value),)
-        case _:
-            return value
-
-
-def _merge_words(items: list[Inline]) -> Rich:
-    merged: list[Inline] = []
-    for item in items:
-        last = merged[-1] if merged else None
-        if isinstance(item, Words) and isinstance(last, Words) and item.bold == last.bold:
-            merged[-1] = Words(last.text + item.text, item.bold)
-        else:
-            merged.append(item)
-    return tuple(merged)
 
 
 def _pieces(amount: Amount) -> tuple[Piece, ...]:
@@ -171,7 +175,11 @@ def _clock(minutes: Fraction, hour_digits: int = 0) -> str:
 
 def _money(amount: Amount) -> Iterator[Piece]:
     """Pounds; pence below a pound and for parts of a penny ('112.5p')."""
-    value = abs(amount.value)
+    value = amount.value
+    if value.denominator == 1 and value and amount.form is not Form.PENCE:
+        yield f"{MINUS if value < 0 else ''}£{abs(value.numerator):,}"
+        return
+    value = abs(value)
     sign = MINUS if amount.value < 0 else ""
     pence = decimal(value * 100)
     has_whole_pence = (value * 100).denominator == 1

@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 from dataclasses import dataclass
+from functools import lru_cache
 from math import isqrt
 
 from typeset.arithmetic.names import listed
@@ -129,16 +130,24 @@ def holds(rule: Rule, number: int) -> bool:
     return _TESTS[rule.kind](rule, number)
 
 
+def takes_long(rule: Rule) -> bool:
+    """True for a condition on all the digits: of many numbers, others are better asked first."""
+    return rule.kind not in _QUICK
+
+
 def _digit(number: int, place: int) -> int:
     return number // int(10**place) % 10
 
 
-def _digits(number: int) -> list[int]:
+# As many as the numbers of four digits, which are tried again with every other condition.
+@lru_cache(maxsize=10_000)
+def _digits(number: int) -> tuple[int, ...]:
+    """The digits from the ones up."""
     found = []
     while number:
         number, digit = divmod(number, 10)
         found.append(digit)
-    return found
+    return tuple(found)
 
 
 def _product(number: int) -> int:
@@ -159,6 +168,10 @@ def _is_prime(number: int) -> bool:
     return number > 1 and all(number % each for each in range(2, isqrt(number) + 1))
 
 
+_QUICK = {
+    *("more than", "less than", "multiple of", "odd", "even", "square"),
+    *("place odd", "place even", "place is", "place times", "place more"),
+}
 _TESTS: dict[str, Callable[[Rule, int], bool]] = {
     "digit sum": lambda rule, n: sum(_digits(n)) == rule.n,
     "digit difference": lambda rule, n: max(_digits(n)) - min(_digits(n)) == rule.n,

@@ -39,7 +39,8 @@ class Cost(IntEnum):
     NUMBERS = 0
     ANSWERS = 1
     WORKING = 2
-    SOLUTION = 3
+    KIND = 3
+    SOLUTION = 4
 
 
 @dataclass(frozen=True, slots=True)

@@ -28,7 +28,7 @@ def likeness(source: Trial, wish: Wish) -> list[Condition]:
         Condition("the larger number stays the larger", Cost.NUMBERS, _keeps_order(source)),
         Condition("as much a remainder as before", Cost.ANSWERS, _as_much_rest(source)),
         Condition("answers no finer than before", Cost.ANSWERS, _no_finer(source, wish)),
-        Condition("the same decision", Cost.SOLUTION, _same_decision(source)),
+        Condition("the same decision", Cost.KIND, _same_decision(source)),
     ]
     if source.content.structure == "ratio":
         conditions.append(Condition("as simple a ratio", Cost.NUMBERS, _as_simple(source)))
@@ -71,9 +71,9 @@ def _keeps_order(source: Trial) -> Test:
 def _order(trial: Trial) -> dict[tuple[str, str], int]:
     givens = trial.problem.givens
     return {
-        (one, other): _sign(givens[one].base - givens[other].base)
-        for one, other in combinations(givens, 2)
-        if _alike(givens[one], givens[other])
+        (one, other): _sign(first.base, second.base)
+        for (one, first), (other, second) in combinations(givens.items(), 2)
+        if _alike(first, second)
     }
 
 
@@ -83,8 +83,9 @@ def _alike(one: Amount, other: Amount) -> bool:
     )
 
 
-def _sign(value: Fraction) -> int:
-    return (value > 0) - (value < 0)
+def _sign(one: Fraction, other: Fraction) -> int:
+    """1 where the first is more, −1 where the second is, 0 where they are equal."""
+    return (one > other) - (one < other)
 
 
 def _no_finer(source: Trial, wish: Wish) -> Test:
@@ -126,4 +127,4 @@ def _as_much_rest(source: Trial) -> Test:
 
 def _same_decision(source: Trial) -> Test:
     decision = source.solution.kind.decision
-    return lambda trial: trial.solution.kind.decision is decision
+    return lambda trial: trial.decision is decision

@@ -11,7 +11,7 @@ from typeset.errors import AmountError, Complaint, Place
 from typeset.quantities.amount import Amount
 from typeset.quantities.parsing import parse_amount
 from typeset.reading.content import ProblemContent
-from typeset.reading.tree import Keyed, Listing, Node, Scalar
+from typeset.reading.tree import Entry, Keyed, Listing, Node, Scalar
 
 Path: TypeAlias = tuple[str | int, ...]
 
@@ -86,9 +86,10 @@ def numbers_in(content: ProblemContent) -> tuple[TypedNumber, ...]:
 
 def with_numbers(content: ProblemContent, numbers: Mapping[Path, Amount]) -> ProblemContent:
     """The problem with other numbers typed at these paths; every place in the file is kept."""
-    fields = _put(content.fields, (), {path: typed(each) for path, each in numbers.items()})
+    texts = {path: typed(each) for path, each in numbers.items()}
+    fields = _put(content.fields, (), texts)
     assert isinstance(fields, Keyed)
-    drawn = dict(content.drawn) | {name_at(path): typed(each) for path, each in numbers.items()}
+    drawn = dict(content.drawn) | {name_at(path): text for path, text in texts.items()}
     return replace(content, fields=fields, drawn=tuple(drawn.items()))
 
 
@@ -112,16 +113,14 @@ def _scalars(node: Node, path: Path = ()) -> Iterator[tuple[Path, Scalar]]:
 
 def _put(node: Node, path: Path, texts: Mapping[Path, str]) -> Node:
     match node:
-        case Scalar():
-            return replace(node, text=texts[path]) if path in texts else node
-        case Listing(items=items):
+        case Scalar(place=place):
+            return Scalar(texts[path], place) if path in texts else node
+        case Listing(items=items, place=place):
             put = (_put(item, (*path, index), texts) for index, item in enumerate(items))
-            return replace(node, items=tuple(put))
-        case Keyed(entries=entries):
-            return replace(
-                node,
-                entries=tuple(
-                    replace(entry, value=_put(entry.value, (*path, entry.key), texts))
-                    for entry in entries
-                ),
+            return Listing(tuple(put), place)
+        case Keyed(entries=entries, place=place):
+            changed = (
+                Entry(entry.key, _put(entry.value, (*path, entry.key), texts), entry.place)
+                for entry in entries
             )
+            return Keyed(tuple(changed), place)

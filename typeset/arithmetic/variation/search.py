@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 from math import prod
 from typing import TypeAlias
 
@@ -29,6 +30,8 @@ _MOST_IN_ORDER = 4000
 MOST_TRIES = 4000
 MOST_WORKED = 1200
 MOST_SOLVED = 120
+# So many trials of one search are remembered.
+_MOST_KEPT = 4000
 
 
 @dataclass(slots=True)
@@ -68,8 +71,26 @@ def _set_at(choices: Sequence[Choice], number: int) -> dict[Path, Amount]:
     return numbers
 
 
+class Trials:
+    """The sets of one problem tried so far: a search comes by many of them more than once."""
+
+    def __init__(self, content: ProblemContent) -> None:
+        self.content = content
+        self._tried: dict[tuple[tuple[Path, Fraction, int], ...], Trial] = {}
+
+    def of(self, numbers: NumbersAt) -> Trial:
+        """The trial of this set. What an amount looks like counts as well: £2.50, not £2.5."""
+        key = tuple((path, each.value, each.places) for path, each in numbers.items())
+        trial = self._tried.get(key)
+        if trial is None:
+            trial = Trial(with_numbers(self.content, numbers))
+            if len(self._tried) < _MOST_KEPT:
+                self._tried[key] = trial
+        return trial
+
+
 def fitting(
-    content: ProblemContent,
+    trials: Trials,
     sets: Iterable[NumbersAt],
     conditions: Sequence[Condition],
     limits: Limits,
@@ -79,7 +100,7 @@ def fitting(
         if min(limits.tries, limits.worked, limits.solved) <= 0:
             return
         limits.tries -= 1
-        trial = Trial(with_numbers(content, numbers))
+        trial = trials.of(numbers)
         if fits(trial, conditions, limits):
             yield trial
 
@@ -96,6 +117,8 @@ def fits(trial: Trial, conditions: Sequence[Condition], limits: Limits) -> bool:
         if not _hold(conditions, Cost.WORKING, trial):
             return False
         limits.solved -= 1
+        if not _hold(conditions, Cost.KIND, trial):
+            return False
         _ = trial.solution
         return _hold(conditions, Cost.SOLUTION, trial)
     except (AmountError, ZeroDivisionError):
@@ -103,4 +126,4 @@ def fits(trial: Trial, conditions: Sequence[Condition], limits: Limits) -> bool:
 
 
 def _hold(conditions: Sequence[Condition], cost: Cost, trial: Trial) -> bool:
-    return all(each.test(trial) for each in conditions if each.cost is cost)
+    return all(trial.verdict(each.test) for each in conditions if each.cost is cost)

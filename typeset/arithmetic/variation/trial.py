@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from fractions import Fraction
 from functools import cached_property
-from typing import Any
+from typing import Any, Generic, TypeVar, overload
 
 from pydantic import ValidationError
 
@@ -13,7 +13,9 @@ from typeset.arithmetic.answers import AnswerValue, WithRemainder, same_answer
 from typeset.arithmetic.demand import demand_of
 from typeset.arithmetic.families import FAMILIES
 from typeset.arithmetic.family import AnyFamily
+from typeset.arithmetic.kinds import Decision
 from typeset.arithmetic.problem import Problem
+from typeset.arithmetic.reasons import kind_of
 from typeset.arithmetic.sense import check_answers
 from typeset.arithmetic.solving import Solution, solve
 from typeset.arithmetic.workings import Working
@@ -27,6 +29,39 @@ from typeset.reading.tree import bare
 _WRITTEN = ("Column ", "Short ", "Long ")
 
 
+T = TypeVar("T")
+
+
+class _Kept(Generic[T]):
+    """A property worked out once, like `cached_property`, but an AmountError is kept as well:
+    a set that makes no sense comes up again and again in a search."""
+
+    def __init__(self, make: Callable[[Trial], T]) -> None:
+        self.make = make
+        self.__doc__ = make.__doc__
+
+    def __set_name__(self, owner: type, name: str) -> None:
+        self.name = name
+
+    @overload
+    def __get__(self, trial: None, owner: type) -> _Kept[T]: ...
+    @overload
+    def __get__(self, trial: Trial, owner: type) -> T: ...
+    def __get__(self, trial: Trial | None, owner: type) -> _Kept[T] | T:
+        if trial is None:
+            return self
+        if self.name in trial.errors:
+            raise trial.errors[self.name].with_traceback(None)
+        try:
+            made = self.make(trial)
+        except AmountError as error:
+            trial.errors[self.name] = error
+            raise
+        # The next look-up finds it here, before this property.
+        trial.__dict__[self.name] = made
+        return made
+
+
 class Trial:
     """A problem with fixed numbers, and what it comes to.
 
@@ -36,13 +71,22 @@ class Trial:
 
     def __init__(self, content: ProblemContent) -> None:
         self.content = content
+        # What was raised when a property was first asked for, by its name.
+        self.errors: dict[str, AmountError] = {}
+        self._verdicts: dict[Callable[[Trial], bool], bool] = {}
+
+    def verdict(self, test: Callable[[Trial], bool]) -> bool:
+        """What the test says of this trial, asked once. Raises what the test raises."""
+        if test not in self._verdicts:
+            self._verdicts[test] = test(self)
+        return self._verdicts[test]
 
     @cached_property
     def family(self) -> AnyFamily | None:
         """The problem's structure; None where nobody knows it."""
         return FAMILIES.get(self.content.structure)
 
-    @cached_property
+    @_Kept
     def problem(self) -> Problem[Any]:
         """The family's problem."""
         family = self._known_family()
@@ -55,17 +99,21 @@ class Trial:
             raise AmountError(first.problem, first.remedy) from None
         return family.build(checked)
 
-    @cached_property
-    def answers(self) -> Mapping[str, AnswerValue]:
-        """The answers by the relation alone, checked to make sense."""
+    @_Kept
+    def related(self) -> Mapping[str, AnswerValue]:
+        """The answers by the relation alone."""
         try:
-            answers = self._known_family().relation(self.problem)
+            return self._known_family().relation(self.problem)
         except ZeroDivisionError:
             raise AmountError("solving it divides by 0") from None
-        check_answers(self.problem, answers)
-        return answers
 
-    @cached_property
+    @_Kept
+    def answers(self) -> Mapping[str, AnswerValue]:
+        """The answers by the relation alone, checked to make sense."""
+        check_answers(self.problem, self.related)
+        return self.related
+
+    @_Kept
     def ways(self) -> tuple[Working, ...]:
         """Every way of solving it, in the family's order."""
         return tuple(self._known_family().strategies(self.problem))
@@ -87,17 +135,22 @@ class Trial:
         """The demand of the easiest working."""
         return demand_of(self.easiest)
 
-    @cached_property
+    @_Kept
+    def decision(self) -> Decision:
+        """What the pupil has to decide, as the solution has it, but without solving it all."""
+        return kind_of(self._known_family(), self.problem).decision
+
+    @_Kept
     def solution(self) -> Solution:
         """All that is known of it. Numbers at which our own guard stops are no numbers to use."""
         try:
-            return solve(self._known_family(), self.problem)
+            return solve(self._known_family(), self.problem, self.related, self.ways)
         except SolvingError as error:
             raise AmountError(str(error)) from error
         except ZeroDivisionError:
             raise AmountError("solving it divides by 0") from None
 
-    @cached_property
+    @_Kept
     def leaves_rest(self) -> bool:
         """True where something is left over, whatever the answer does with it."""
         return _leaves_rest(self._known_family(), self.problem, self.answers)

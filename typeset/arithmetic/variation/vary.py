@@ -29,7 +29,7 @@ from typeset.arithmetic.variation.numbers_typed import (
     with_numbers,
 )
 from typeset.arithmetic.variation.overriding import overridden
-from typeset.arithmetic.variation.search import Limits, NumbersAt, fitting, sets_of
+from typeset.arithmetic.variation.search import Limits, NumbersAt, Trials, fitting, sets_of
 from typeset.arithmetic.variation.trial import Trial
 from typeset.arithmetic.variation.wishes import (
     EASIER_AT_MOST,
@@ -118,7 +118,7 @@ def _drawn_apart(content: ProblemContent, dice: Dice, setting: Setting) -> Probl
         old = {each.path: each.amount for each in numbers_in(setting.apart_from)}
         fresh = [_without(each, old.get(each.path)) for each in choices_in(content, [])]
         conditions = _conditions(content, setting, [])
-        found = next(fitting(content, sets_of(fresh, dice), conditions, Limits()), None)
+        found = next(fitting(Trials(content), sets_of(fresh, dice), conditions, Limits()), None)
         if found is not None:
             return found.content
     return _drawn(content, dice, setting)
@@ -138,7 +138,7 @@ def _drawn(content: ProblemContent, dice: Dice, setting: Setting) -> ProblemCont
         raise ContentError(complaints)
     if not choices and not content.such_that:
         return content
-    found = next(fitting(content, sets_of(choices, dice), conditions, Limits()), None)
+    found = next(fitting(Trials(content), sets_of(choices, dice), conditions, Limits()), None)
     if found is not None:
         return found.content
     return _unfit(content, choices, conditions, dice)
@@ -184,7 +184,7 @@ def _found(core: ProblemContent, wish: Wish, dice: Dice, setting: Setting) -> Pr
         *(each for each in own if counts_for(each.words, wish)),
     ]
     demand = _Demand(source.demand, wish)
-    search = _Search(core, source, choices, conditions, wish, dice)
+    search = _Search(Trials(core), source, choices, conditions, wish, dice)
     wanted = Condition("the demand wanted", Cost.WORKING, demand.is_wanted)
     found = next(search.fitting(wanted), None)
     if found is None and demand.has_moved:
@@ -227,7 +227,7 @@ class _Demand:
 class _Search:
     """A search around fixed numbers, round after round."""
 
-    core: ProblemContent
+    trials: Trials
     source: Trial
     choices: tuple[Choice, ...]
     conditions: list[Condition]
@@ -238,7 +238,7 @@ class _Search:
         """The sets that fit, those of better rounds first."""
         for sets, more in _rounds(self.source, self.choices, self.wish, self.dice):
             limits = Limits(_ROUND_TRIES, _ROUND_WORKED, _ROUND_SOLVED)
-            yield from fitting(self.core, sets, [*self.conditions, *more, demand], limits)
+            yield from fitting(self.trials, sets, [*self.conditions, *more, demand], limits)
 
 
 def _choices_around(core: ProblemContent, wish: Wish) -> tuple[Choice, ...]:
