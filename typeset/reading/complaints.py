@@ -32,6 +32,8 @@ HOW_TO_WRITE = {
 # pydantic's names for 'not of this kind'.
 _WANTED_KIND = {
     "string_type": A_TEXT,
+    # What a reader makes from a text.
+    "is_instance_of": A_TEXT,
     "list_type": A_LIST,
     "tuple_type": A_LIST,
     "set_type": A_LIST,
