@@ -19,7 +19,7 @@ from pydantic import (
     model_validator,
 )
 
-from typeset.arithmetic.fields import YesNo, refuse
+from typeset.arithmetic.fields import Read, YesNo, refuse
 from typeset.documents.paper import Paper, half_of, paper_named, paper_names
 from typeset.drawing.contrast import contrast
 from typeset.drawing.fonts import TypeFamily, load_family
@@ -233,7 +233,7 @@ class Layout(_Part):
     """Everything that a layout file says. Lengths in millimetres, type sizes in points."""
 
     name: str = Field(alias="layout")
-    upright: Annotated[Paper, BeforeValidator(_paper)] = Field(alias="paper")
+    upright: Annotated[Paper, Read, BeforeValidator(_paper)] = Field(alias="paper")
     orientation: Literal["portrait", "landscape"]
     # So many copies of a task sheet stand side by side on the paper, to be cut apart.
     copies: Annotated[int, Field(ge=1, le=2)] = Field(default=1, alias="copies side by side")
@@ -241,7 +241,7 @@ class Layout(_Part):
     # The edge over which the printer turns the paper to print its back.
     backs: Literal["long edge", "short edge"] = Field(default="long edge", alias="turned over")
     sides: Literal["as asked", "as needed"] = "as asked"
-    fonts: Annotated[TypeFamily | None, BeforeValidator(_fonts)] = None
+    fonts: Annotated[Annotated[TypeFamily, Read] | None, BeforeValidator(_fonts)] = None
     type_size: TypeSize = Field(alias="type size")
     longest_line: Annotated[int | None, BeforeValidator(_characters)] = Field(
         default=None, alias="longest line"
