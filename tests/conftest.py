@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -20,6 +21,15 @@ def pytest_addoption(parser: pytest.Parser) -> None:
         action="store_true",
         help="write samples/ anew from the demonstration week; look at every page afterwards",
     )
+
+
+@pytest.fixture(scope="session", autouse=True)
+def _kept_for_this_run_alone(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
+    """Commands keep what they make in the user's folder; those of the tests in one of their own."""
+    with pytest.MonkeyPatch.context() as patch:
+        for variable in ("XDG_CACHE_HOME", "LOCALAPPDATA"):
+            patch.setenv(variable, str(tmp_path_factory.mktemp("kept")))
+        yield
 
 
 @pytest.fixture(scope="session")

@@ -64,6 +64,10 @@ class ContentError(TypesetError):
         self.complaints = tuple(sorted(set(complaints)))
         super().__init__("\n".join(str(complaint) for complaint in self.complaints))
 
+    # An exception is sent to another process by what it was made with, not by its message.
+    def __reduce__(self) -> tuple[type[ContentError], tuple[object, ...]]:
+        return type(self), (self.complaints,)
+
 
 class AmountError(TypesetError):
     """A text that cannot be read as an amount: `problem` says why, `remedy` what would do."""
@@ -72,6 +76,9 @@ class AmountError(TypesetError):
         self.problem = problem
         self.remedy = remedy
         super().__init__(f"{problem}; {remedy}" if remedy else problem)
+
+    def __reduce__(self) -> tuple[type[AmountError], tuple[object, ...]]:
+        return type(self), (self.problem, self.remedy)
 
 
 class SolvingError(TypesetError):

@@ -10,25 +10,34 @@ from rich.console import Console
 from rich.progress import BarColumn, TextColumn, TimeElapsedColumn
 from rich.progress import Progress as Bar
 
-from typeset.press.making import Result
+from typeset.press.building import Result
 
 
 def document_line(file: Path, result: Result) -> str:
     """'printed/…/monday-task-sheet.pdf  2 sides  12.5 pt  0.8 s'."""
     sides = result.made.sides
+    took = "as before" if result.is_as_before else f"{result.seconds:.1f} s"
     return (
-        f"{file}  {sides} {'side' if sides == 1 else 'sides'}  "
-        f"{result.type_size_pt:g} pt  {result.seconds:.1f} s"
+        f"{file}  {sides} {'side' if sides == 1 else 'sides'}  {result.type_size_pt:g} pt  {took}"
     )
 
 
 class Progress:
-    """A bar on the error stream, only where that is a terminal."""
+    """A bar on the error stream, only where that is a terminal.
 
-    def __init__(self) -> None:
+    A bar that `ticks` is kept moving by a thread, beside which no process may be forked.
+    """
+
+    def __init__(self, ticks: bool = True) -> None:
         console = Console(file=sys.stderr)
         columns = (TextColumn("{task.description}"), BarColumn(), TimeElapsedColumn())
-        self._bar = Bar(*columns, console=console, transient=True, disable=not console.is_terminal)
+        self._bar = Bar(
+            *columns,
+            console=console,
+            transient=True,
+            disable=not console.is_terminal,
+            auto_refresh=ticks,
+        )
         self._task = self._bar.add_task("reading and solving", total=None)
         self._begun = 0
 
@@ -46,5 +55,7 @@ class Progress:
 
     def begin(self, file: str, count: int) -> None:
         """A file of `count` is begun."""
-        self._bar.update(self._task, description=file, total=count, completed=self._begun)
+        self._bar.update(
+            self._task, description=file, total=count, completed=self._begun, refresh=True
+        )
         self._begun += 1

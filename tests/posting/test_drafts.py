@@ -15,7 +15,8 @@ from pypdf import PdfReader
 
 from typeset.command import DONE, WRONG, main
 from typeset.press import posting
-from typeset.press.making import Order, Result, make_week
+from typeset.press.building import Result
+from typeset.press.making import Order, make_week
 from typeset.reading.content import VERSIONS
 
 FAMILIES = """\

@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
 
+from typeset.documents.solved_week import solved_with_layouts
 from typeset.drawing.fonts import in_family
 from typeset.errors import OutputError
 from typeset.press.class_plan import VARIED, ClassOrder, plan_class
-from typeset.press.making import solved_with_layouts
-from typeset.press.plan import Job, Wanted, plan_jobs
-from typeset.press.print_page import print_job
+from typeset.press.job import Job
+from typeset.press.plan import Wanted, plan_jobs
+from typeset.press.print_page import Layouts, print_job
 from typeset.press.record import RECORD, Made, Record, read_record
+from typeset.press.workers import crew
 from typeset.proofing import Finding
 from typeset.reading.content import ANSWER_GRID, HOW_TO_PRINT, NAMED_SET
 
@@ -20,12 +22,13 @@ _OF_CLASS = (NAMED_SET, ANSWER_GRID)
 
 
 def proof_made(
-    target: Path, week: Path | None = None, class_list: Path | None = None
+    target: Path, week: Path | None = None, class_list: Path | None = None, workers: int = 1
 ) -> tuple[int, list[Finding]]:
     """How many files were read, and the findings about a made PDF or a folder of them.
 
     The record beside the files says what they were made from, unless `week` does. It holds no
     names: what was made for a class is read only with its `class_list`; see `left_unread`.
+    So many processes share the work.
     Raises OutputError where that cannot be known, ContentError where the content is wrong.
     """
     if not target.exists():
@@ -40,9 +43,26 @@ def proof_made(
         return 1, _proof_one(target, jobs)
     findings = list(_strangers(folder, {*jobs, *unread}, record))
     present = [job for job in jobs.values() if (folder / job.file).is_file()]
-    for job in present:
-        findings.extend(_proof_one(folder / job.file, jobs))
-    return len(present), findings
+    return len(present), [*findings, *_proof_all(folder, present, jobs, workers)]
+
+
+def _proof_all(
+    folder: Path, present: Sequence[Job], jobs: Mapping[str, Job], workers: int
+) -> Iterator[Finding]:
+    """The findings about all files, in their order; the largest are begun first."""
+    files = [folder / job.file for job in present]
+    by_size = sorted(files, key=lambda file: -file.stat().st_size)
+    found: dict[Path, list[Finding]] = {}
+
+    def proof_file(file: Path) -> list[Finding]:
+        return _proof_one(file, jobs)
+
+    with crew(proof_file, min(workers, len(files))) as hands:
+        for file in by_size:
+            hands.add(file)
+        found.update(hands.done())
+    for file in files:
+        yield from found[file]
 
 
 def left_unread(target: Path) -> tuple[str, ...]:
@@ -67,7 +87,7 @@ def _jobs(record: Record | None, week: Path | None, class_list: Path | None) -> 
     jobs = list(plan_jobs(versions, layouts, Wanted(fields=None)))
     if class_list is not None:
         jobs += _class_jobs(made, content, class_list)
-    jobs.append(print_job(versions.core, made))
+    jobs.append(print_job(versions.core, made, Layouts(versions.core.week, layouts)))
     return {job.file: job for job in jobs}
 
 
@@ -79,7 +99,7 @@ def _class_jobs(made: Sequence[Made], content: Path, class_list: Path) -> Iterat
         yield from plan_class(order)[1]
 
 
-def _proof_one(file: Path, jobs: dict[str, Job]) -> list[Finding]:
+def _proof_one(file: Path, jobs: Mapping[str, Job]) -> list[Finding]:
     job = jobs.get(file.name)
     if job is None:
         return [_about(file.name, "is no document of this week", f"one of {', '.join(jobs)}")]

@@ -25,7 +25,8 @@ from typeset.documents.named_set import compose_named_set, same_for_all
 from typeset.documents.versions import Versions
 from typeset.errors import ContentError
 from typeset.press.class_check import check_pupils, check_variation, list_complaints
-from typeset.press.plan import Job, check_lesson
+from typeset.press.job import Job
+from typeset.press.plan import check_lesson
 from typeset.proofing import Finding
 from typeset.proofing.answer_grid import proof_answer_grid
 from typeset.proofing.named_set import proof_named_set

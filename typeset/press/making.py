@@ -8,48 +8,32 @@ from __future__ import annotations
 
 import shutil
 import tempfile
-import time
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 
-from typeset.arithmetic.building import solve_week
 from typeset.arithmetic.lessons import SolvedWeek
 from typeset.arithmetic.remarks import remarks_on
-from typeset.arithmetic.variation.wishes import Version
-from typeset.documents.cautions import check_cautions
 from typeset.documents.layout import Layout
-from typeset.documents.layout_files import find_layout
-from typeset.documents.versions import Versions
-from typeset.drawing.fonts import in_family
+from typeset.documents.solved_week import solved_with_layouts
 from typeset.errors import OutputError, Remark
+from typeset.press.bench import Bench
+from typeset.press.building import Build, Result
 from typeset.press.class_plan import ClassOrder, plan_class
-from typeset.press.plan import Job, Wanted, plan_jobs
-from typeset.press.print_page import print_job
-from typeset.press.record import RECORD, Made, with_earlier, write_record
+from typeset.press.job import Job
+from typeset.press.kept import Kept
+from typeset.press.plan import Wanted, plan_jobs
+from typeset.press.print_page import Layouts, lines_of, print_job
+from typeset.press.record import RECORD, write_record
 from typeset.press.reporting import write_pictures
 from typeset.press.version_check import check_versions
-from typeset.proofing import Finding
 from typeset.reading.content import CORE, END, HOME_PACK, OWN_PROBLEMS, TASK_SHEET
-from typeset.reading.week import read_week
-from typeset.setting.pdf import write_pdf
-
-
-@dataclass(frozen=True, slots=True)
-class Result:
-    """A document that was made, with what was noticed while making it."""
-
-    made: Made
-    type_size_pt: float
-    seconds: float
-    notes: tuple[str, ...]
-    findings: tuple[Finding, ...]
 
 
 @dataclass(frozen=True, slots=True)
 class Order:
-    """What is to be made, and where it goes. `progress` is called with every file begun.
+    """What is to be made, and where it goes. `progress` is called with every file that is done.
 
     Without `layouts` the week's own is taken, without `only` or `versions` what the week says.
     """
@@ -65,6 +49,8 @@ class Order:
     progress: Callable[[str, int], None] = lambda _file, _count: None
     # Called with every remark on the content, before anything is made.
     remark: Callable[[Remark], None] = lambda _remark: None
+    # Called with every line about how to print the files, when they are made.
+    printing: Callable[[str], None] = lambda _line: None
     # Where the answers of a home pack go: to its 'end', in a 'separate' file, or 'none'.
     answers: str = END
     # For a named set: the class list, and whether every pupil gets other numbers.
@@ -72,6 +58,12 @@ class Order:
     vary: bool = False
     # True for task sheets to fill in on a screen; home packs always are.
     fields: bool = False
+    # How many processes share the work, and where what does not change is kept for another time;
+    # without a folder everything is made anew.
+    workers: int = 1
+    kept: Path | None = None
+    # True to make everything anew all the same, and keep that.
+    fresh: bool = False
 
 
 def make_week(order: Order) -> tuple[Result, ...]:
@@ -79,29 +71,44 @@ def make_week(order: Order) -> tuple[Result, ...]:
 
     Raises ContentError, FitError, GlyphError, LayoutError, OutputError, SolvingError.
     """
-    core, jobs = _planned_class(order, order.class_list) if order.class_list else _planned(order)
+    plan = _planned_class(order, order.class_list) if order.class_list else _planned(order)
+    core, layouts, kept = (
+        plan.core,
+        Layouts(plan.core.week, plan.layouts),
+        Kept(order.kept, is_read=not order.fresh),
+    )
     for each in remarks_on(core):
         order.remark(each)
     with _staging(order.to) as staging:
-        count = len(jobs) + 1
-        results = [_make(job, staging, order.progress, count) for job in jobs]
-        told = with_earlier(order.to, core, [result.made for result in results])
-        jobs = (*jobs, print_job(core, told))
-        results.append(_make(jobs[-1], staging, order.progress, count))
+        bench = Bench(plan.jobs, lambda made: print_job(core, made, layouts), staging, kept)
+        build = Build(bench, order.to, core, order.progress)
+        results = build.run(order.workers)
+        new = [result.made for result in results if not result.is_as_before]
         found = [finding for result in results for finding in result.findings]
         if found and order.pictures is not None:
-            pdfs = {job.file: (staging / job.file).read_bytes() for job in jobs}
+            pdfs = {made.file: (staging / made.file).read_bytes() for made in new}
             write_pictures(found, pdfs, order.pictures)
         if not found:
-            page = results[-1].made
-            others = (each for each in told if each.file != page.file)
-            write_record(staging, order.to, core, [*others, page])
-            _move(staging, order.to, [*(job.file for job in jobs), RECORD])
-    return tuple(results)
+            build.keep(results)
+            write_record(staging, order.to, core, build.told(results))
+            _move(staging, order.to, [*(made.file for made in new), RECORD])
+    kept.tidy()
+    for line in lines_of(core.week, [result.made for result in results], layouts):
+        order.printing(line)
+    return results
 
 
-def _planned(order: Order) -> tuple[SolvedWeek, tuple[Job, ...]]:
-    """The week's core, and the files that it makes as far as they are wanted."""
+@dataclass(frozen=True, slots=True)
+class _Plan:
+    """The week's core, the files to make of it, and the layouts they are made in."""
+
+    core: SolvedWeek
+    jobs: tuple[Job, ...]
+    layouts: tuple[Layout, ...] = ()
+
+
+def _planned(order: Order) -> _Plan:
+    """The files that the week makes as far as they are wanted."""
     versions, layouts = solved_with_layouts(order.folder, order.layouts, order.versions)
     week = versions.core.week
     check_versions(versions, order.lesson)
@@ -117,7 +124,7 @@ def _planned(order: Order) -> tuple[SolvedWeek, tuple[Job, ...]]:
     jobs = plan_jobs(versions, layouts, wanted)
     if not jobs:
         raise OutputError(_nothing_of(kinds, order.lesson))
-    return versions.core, jobs
+    return _Plan(versions.core, jobs, layouts)
 
 
 def _check_fields(kinds: Sequence[str], layouts: Sequence[Layout]) -> None:
@@ -144,41 +151,11 @@ def _nothing_of(kinds: Sequence[str], lesson: str | None) -> str:
     return f"{what}; leave out --lesson or ask for something else"
 
 
-def _planned_class(order: Order, class_list: Path) -> tuple[SolvedWeek, tuple[Job, ...]]:
-    """The week's core, and the files of a class."""
+def _planned_class(order: Order, class_list: Path) -> _Plan:
+    """The files of a class."""
     layout = order.layouts[0] if order.layouts else None
-    return plan_class(ClassOrder(order.folder, class_list, order.lesson, layout, order.vary))
-
-
-def solved_with_layouts(
-    folder: Path, layouts: Sequence[str], versions: Sequence[str] = ()
-) -> tuple[Versions, tuple[Layout, ...]]:
-    """The week solved in its own versions and those asked for, and its layout or those asked
-    for instead, each once."""
-    week = read_week(folder)
-    found = tuple(
-        find_layout(name, week.folder) for name in dict.fromkeys(layouts or (week.layout,))
-    )
-    check_cautions(week, found)
-    others = tuple(
-        version
-        for version in Version
-        if version is not Version.CORE and version.value in (*week.versions, *versions)
-    )
-    solved = tuple(solve_week(week, version) for version in others)
-    return Versions(solve_week(week), solved), found
-
-
-def _make(job: Job, staging: Path, progress: Callable[[str, int], None], count: int) -> Result:
-    progress(job.file, count)
-    start = time.perf_counter()
-    with in_family(job.fonts):
-        document, pages = job.compose()
-        pdf = write_pdf(document)
-        (staging / job.file).write_bytes(pdf)
-        findings = tuple(job.proof(pdf))
-    made = Made(job.file, job.kind, job.lesson, job.version, job.layout, len(document.pages))
-    return Result(made, pages.type_size_pt, time.perf_counter() - start, pages.notes, findings)
+    wanted = ClassOrder(order.folder, class_list, order.lesson, layout, order.vary)
+    return _Plan(*plan_class(wanted))
 
 
 @contextmanager

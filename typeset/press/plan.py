@@ -4,9 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
+from functools import cache
 
 from typeset.arithmetic.lessons import SolvedLesson, SolvedWeek
-from typeset.documents.answer_booklet import compose_answer_booklet, compose_folded_booklet
+from typeset.documents.answer_booklet import (
+    bind_booklet,
+    compose_answer_booklet,
+    compose_folded_booklet,
+    set_booklet_part,
+)
 from typeset.documents.folding import Flip
 from typeset.documents.home_pack import compose_home_answers, compose_home_pack
 from typeset.documents.layout import Layout
@@ -20,8 +26,9 @@ from typeset.documents.sorting_cards import (
 )
 from typeset.documents.task_sheet import compose_task_sheet
 from typeset.documents.versions import Versions
-from typeset.drawing.fonts import TypeFamily
 from typeset.errors import OutputError
+from typeset.press.job import InParts, Job, Part
+from typeset.press.keys import digest_of, stem_of
 from typeset.proofing import (
     Finding,
     proof_booklet,
@@ -35,6 +42,7 @@ from typeset.proofing import (
     proof_sheet,
     proof_strips,
 )
+from typeset.proofing.parts import booklet_parts, proof_frame, proof_part
 from typeset.reading.complaints import nearest
 from typeset.reading.content import (
     ANSWER_BOOKLET,
@@ -51,27 +59,6 @@ from typeset.reading.content import (
 )
 from typeset.setting.frames import Document
 from typeset.setting.pages import PageLayout
-
-
-@dataclass(frozen=True, slots=True)
-class Job:
-    """One file to make. `lesson` is a lesson's name, empty where the file is for the week.
-
-    It is composed, written and proofed in the family `fonts`, our own for None.
-    """
-
-    file: str
-    kind: str
-    lesson: str
-    version: str
-    layout: str
-    fonts: TypeFamily | None
-    compose: Callable[[], tuple[Document, PageLayout]]
-    proof: Callable[[bytes], list[Finding]]
-    # Of a home pack: where its answers are.
-    answers: str = ""
-    # True where it has fields to type in.
-    fields: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,7 +85,7 @@ def plan_jobs(
     Raises OutputError for a lesson that the week does not have.
     """
     check_lesson(versions.core, wanted.lesson)
-    jobs = (job for layout in layouts for job in _Planner(versions, layout).jobs())
+    jobs = (job for layout in layouts for job in _Planner(versions, layout, stem_of(layout)).jobs())
     return tuple(job for job in jobs if _is_wanted(job, wanted))
 
 
@@ -130,6 +117,8 @@ class _Planner:
 
     versions: Versions
     layout: Layout
+    # What the keys of all its jobs begin with.
+    stem: str
 
     @property
     def solved(self) -> SolvedWeek:
@@ -178,7 +167,20 @@ class _Planner:
         file = self.file(kind, lesson, version)
         layout = self.layout
         own = (file, kind, lesson, version, layout.name, layout.fonts)
-        return Job(*own, compose, lambda pdf: proof(pdf, file))
+        key = self.digest(file, self.made_of(lesson))
+        return Job(*own, compose, lambda pdf: proof(pdf, file), key=key)
+
+    def digest(self, *words: str) -> str:
+        """The key of what these words tell from all else in this layout; other versions are
+        told in booklets and on strips."""
+        versions = (week.version.value for week in self.versions.all)
+        return digest_of(self.stem, *words, *versions)
+
+    def made_of(self, lesson: str) -> str:
+        """The fingerprint of a lesson, or of the whole week."""
+        week = self.solved.week
+        found = (each.fingerprint for each in week.lessons if each.name == lesson)
+        return next(found, week.fingerprint)
 
     def sheet(self, week: SolvedWeek, lesson: SolvedLesson) -> Job:
         layout = self.layout
@@ -203,10 +205,31 @@ class _Planner:
 
     def booklet(self) -> Job:
         versions, layout = self.versions, self.layout
-        return self.job(
+        job = self.job(
             ANSWER_BOOKLET,
             lambda: compose_answer_booklet(versions, layout),
             lambda pdf, file: proof_booklet(pdf, file, versions.core, layout, versions.others),
+        )
+        return replace(job, in_parts=self.booklet_in_parts(job.file))
+
+    def booklet_in_parts(self, file: str) -> InParts:
+        """A part a lesson, which stays what it is when another lesson changes."""
+        versions, layout = self.versions, self.layout
+        proofs = cache(lambda: booklet_parts(file, versions.core, layout, versions.others))
+
+        def part(lesson: SolvedLesson, index: int) -> Part:
+            return Part(
+                self.digest(file, self.made_of(lesson.lesson.name), str(index)),
+                lambda: set_booklet_part(versions, layout, lesson, index),
+                lambda pdf, first, count, of_all: proof_part(
+                    pdf, proofs()[1][index], first, count, of_all
+                ),
+            )
+
+        return InParts(
+            tuple(part(lesson, index) for index, lesson in enumerate(self.solved.lessons)),
+            lambda parts: bind_booklet(versions, layout, parts),
+            lambda pdf: proof_frame(pdf, proofs()[0]),
         )
 
     def lesson_booklet(self, lesson: SolvedLesson) -> Job:

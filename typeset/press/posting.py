@@ -34,6 +34,8 @@ class PostOrder:
     progress: Callable[[str, int], None]
     # Called with every remark on content and families, before anything is made.
     remark: Callable[[Remark], None]
+    # How many processes share the making of the packs.
+    workers: int = 1
 
 
 @dataclass(frozen=True, slots=True)
@@ -163,6 +165,7 @@ def _packs_in(
                 progress=order.progress,
                 remark=remark,
                 answers=order.answers,
+                workers=order.workers,
             )
         )
         findings = [finding for result in results for finding in result.findings]

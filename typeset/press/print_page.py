@@ -2,29 +2,47 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from pathlib import Path
+from collections.abc import Iterable, Iterator, Sequence
 
 from typeset.arithmetic.lessons import SolvedWeek
 from typeset.documents.how_to_print import compose_how_to_print
 from typeset.documents.layout import Layout
 from typeset.documents.layout_files import find_layout
 from typeset.documents.print_list import PrintedFile, print_lines
-from typeset.press.plan import Job
+from typeset.press.job import Job
+from typeset.press.keys import digest_of, stem_of
 from typeset.press.record import Made
 from typeset.proofing import Finding
 from typeset.proofing.print_text import proof_how_to_print
 from typeset.reading.content import HOW_TO_PRINT, Week
-from typeset.reading.week import read_week
 from typeset.setting.frames import Document
 from typeset.setting.pages import PageLayout
 
 FILE = f"{HOW_TO_PRINT.replace(' ', '-')}.pdf"
 
 
-def print_job(solved: SolvedWeek, made: Sequence[Made]) -> Job:
+class Layouts:
+    """The layouts of a week by name, each read once."""
+
+    def __init__(self, week: Week, known: Iterable[Layout] = ()) -> None:
+        self._week = week
+        self._known = {layout.name: layout for layout in known}
+
+    def named(self, name: str) -> Layout:
+        """The layout. Raises LayoutError where it is gone."""
+        if name not in self._known:
+            self._known[name] = find_layout(name, self._week.folder)
+        return self._known[name]
+
+    @property
+    def own(self) -> Layout:
+        """The one that the week names."""
+        return self.named(self._week.layout)
+
+
+def print_job(solved: SolvedWeek, made: Sequence[Made], layouts: Layouts) -> Job:
     """The page about the made files. Raises LayoutError where a layout is gone."""
-    files, layout = printed_files(solved.week, made), own_layout(solved)
+    files, layout = printed_files(solved.week, made, layouts), layouts.own
 
     def compose() -> tuple[Document, PageLayout]:
         return compose_how_to_print(solved, files, layout)
@@ -32,27 +50,21 @@ def print_job(solved: SolvedWeek, made: Sequence[Made]) -> Job:
     def proof(pdf: bytes) -> list[Finding]:
         return proof_how_to_print(pdf, FILE, solved, files, layout)
 
-    return Job(FILE, HOW_TO_PRINT, "", "", layout.name, layout.fonts, compose, proof)
+    key = digest_of(stem_of(layout), FILE, solved.week.fingerprint, repr(files))
+    own = (layout.name, layout.fonts)
+    return Job(FILE, HOW_TO_PRINT, "", "", *own, compose, proof, key=key)
 
 
-def lines_of(week: Path, made: Sequence[Made]) -> Iterator[str]:
-    """The same for the terminal, about files of the week in this folder."""
-    read = read_week(week)
-    layout = find_layout(read.layout, read.folder)
-    return print_lines(printed_files(read, made), layout)
+def lines_of(week: Week, made: Sequence[Made], layouts: Layouts) -> Iterator[str]:
+    """The same for the terminal."""
+    return print_lines(printed_files(week, made, layouts), layouts.own)
 
 
-def own_layout(solved: SolvedWeek) -> Layout:
-    """The layout that the week names."""
-    return find_layout(solved.week.layout, solved.week.folder)
-
-
-def printed_files(week: Week, made: Sequence[Made]) -> tuple[PrintedFile, ...]:
+def printed_files(week: Week, made: Sequence[Made], layouts: Layouts) -> tuple[PrintedFile, ...]:
     """The made files with their layouts, in the order of the week's lessons."""
     names = ["", *(each.name for each in week.lessons)]
     told = [each for each in made if each.kind != HOW_TO_PRINT and each.lesson in names]
     told.sort(key=lambda each: (names.index(each.lesson), each.file))
-    layouts = {name: find_layout(name, week.folder) for name in {each.layout for each in told}}
     return tuple(
-        PrintedFile(each.file, each.kind, each.sides, layouts[each.layout]) for each in told
+        PrintedFile(each.file, each.kind, each.sides, layouts.named(each.layout)) for each in told
     )

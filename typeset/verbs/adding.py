@@ -38,3 +38,20 @@ def add_pictures(parser: argparse.ArgumentParser) -> None:
         metavar="FOLDER",
         help="write every side with findings as a picture, the places ringed",
     )
+
+
+def add_workers(parser: argparse.ArgumentParser) -> None:
+    """The option for the number of processes."""
+    parser.add_argument(
+        "--workers",
+        type=_several,
+        default=0,
+        metavar="N",
+        help="share the work among so many processes (one for each core of the machine)",
+    )
+
+
+def _several(typed: str) -> int:
+    if not typed.isascii() or not typed.isdecimal() or not int(typed):
+        raise argparse.ArgumentTypeError(f"'{typed}' is no number of processes; write 1 or more")
+    return int(typed)

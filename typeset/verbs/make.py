@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from typeset.reading.choices import ANSWERS, DOCUMENTS, END, VERSIONS
-from typeset.verbs.adding import Verbs, add_pictures, add_verb
+from typeset.verbs.adding import Verbs, add_pictures, add_verb, add_workers
 from typeset.verbs.telling import DONE, failed, found, listed, say, say_remarks
 
 if TYPE_CHECKING:
@@ -61,6 +61,12 @@ def add_make(verbs: Verbs) -> None:
         help="task sheets with fields, to fill in on a screen, as a home pack always has them; "
         "'typeset answers' reads them back",
     )
+    parser.add_argument(
+        "--fresh",
+        action="store_true",
+        help="make and proof everything again, also what has not changed since the last time",
+    )
+    add_workers(parser)
     _add_class(parser)
     add_pictures(parser)
 
@@ -94,28 +100,34 @@ def _check_class(options: argparse.Namespace) -> None:
 
 
 def _make(options: argparse.Namespace) -> int:
+    from typeset.press.kept import usual_folder
     from typeset.press.making import Order, make_week
-    from typeset.press.print_page import lines_of
+    from typeset.press.workers import cores
     from typeset.terminal import Progress, document_line
 
     _check_class(options)
     to: Path = options.to or Path("printed") / options.week.resolve().name
     remarks: list[Remark] = []
-    with Progress() as progress:
+    printing: list[str] = []
+    with Progress(ticks=False) as progress:
         order = Order(
             options.week,
             to,
-            options.lesson,
-            options.only and options.only.replace("-", " "),
-            tuple(options.layout),
-            tuple(options.version),
-            options.pictures,
-            progress.begin,
-            remarks.append,
-            options.answers,
-            options.class_list,
-            options.vary,
-            options.fields,
+            lesson=options.lesson,
+            only=options.only and options.only.replace("-", " "),
+            layouts=tuple(options.layout),
+            versions=tuple(options.version),
+            pictures=options.pictures,
+            progress=progress.begin,
+            remark=remarks.append,
+            printing=printing.append,
+            answers=options.answers,
+            class_list=options.class_list,
+            vary=options.vary,
+            fields=options.fields,
+            workers=options.workers or cores(),
+            kept=usual_folder(),
+            fresh=options.fresh,
         )
         results = make_week(order)
     say_remarks(remarks)
@@ -127,7 +139,7 @@ def _make(options: argparse.Namespace) -> int:
         for note in result.notes:
             say(f"    {note}")
     say("")
-    for line in lines_of(options.week, [result.made for result in results]):
+    for line in printing:
         say(line)
     return DONE
 

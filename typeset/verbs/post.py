@@ -115,9 +115,11 @@ def _prepared(
 ) -> Post:
     """The packs and all that is in the messages; remarks are collected."""
     from typeset.press.posting import PostOrder, prepare_post
+    from typeset.press.workers import cores
 
     week, families, answers = options.week, options.families, options.answers
-    return prepare_post(PostOrder(week, families, answers, options.largest, begin, remarks.append))
+    order = PostOrder(week, families, answers, options.largest, begin, remarks.append, cores())
+    return prepare_post(order)
 
 
 def _draft(options: argparse.Namespace, to: Path) -> int:
@@ -126,7 +128,7 @@ def _draft(options: argparse.Namespace, to: Path) -> int:
     from typeset.terminal import Progress
 
     remarks: list[Remark] = []
-    with Progress() as progress:
+    with Progress(ticks=False) as progress:
         post = _prepared(options, remarks, progress.begin)
         with Journal(to) as journal:
             count = write_drafts(to, (post.message(each, journal) for each in post.families))
@@ -150,7 +152,7 @@ def _try(options: argparse.Namespace) -> int:
         return failed(f"--try: {address.problem}; {address.remedy}")
     server = server_of(os.environ)
     remarks: list[Remark] = []
-    with Progress() as progress:
+    with Progress(ticks=False) as progress:
         post = _prepared(options, remarks, progress.begin)
         send_one(post.trial(address), server)
     say_remarks(remarks)
@@ -167,7 +169,7 @@ def _send(options: argparse.Namespace, to: Path) -> int:
     server = server_of(os.environ)
     remarks: list[Remark] = []
     try:
-        with Progress() as progress:
+        with Progress(ticks=False) as progress:
             post = _prepared(options, remarks, progress.begin)
         with Journal(to) as journal, Progress() as progress:
             outgoing = [post.outgoing(each, journal) for each in post.families]

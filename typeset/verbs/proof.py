@@ -8,7 +8,7 @@ from __future__ import annotations
 import argparse
 from pathlib import Path
 
-from typeset.verbs.adding import Verbs, add_pictures, add_verb
+from typeset.verbs.adding import Verbs, add_pictures, add_verb, add_workers
 from typeset.verbs.telling import DONE, WRONG, failed, found, say, say_error
 
 
@@ -33,14 +33,17 @@ def add_proof(verbs: Verbs) -> None:
         help="the class list, where sheets with names are to be read",
     )
     parser.add_argument("--json", action="store_true", help="findings as JSON, for other programs")
+    add_workers(parser)
     add_pictures(parser)
 
 
 def _proof(options: argparse.Namespace) -> int:
     from typeset.press.checking import left_unread, proof_made
     from typeset.press.reporting import findings_json, write_pictures
+    from typeset.press.workers import cores
 
-    count, findings = proof_made(options.target, options.week, options.class_list)
+    workers = options.workers or cores()
+    count, findings = proof_made(options.target, options.week, options.class_list, workers)
     for name in () if options.class_list else left_unread(options.target):
         say_error(f"{name}: not read, since it carries names; say --class FILE.csv")
     if options.pictures:

@@ -14,12 +14,12 @@ from pathlib import Path
 import pytest
 
 from typeset.errors import FitError, OutputError
-from typeset.press import making
+from typeset.press import bench
 from typeset.press.making import Order, make_week
 from typeset.proofing import Finding
 from typeset.reading.new_week import start_week
 
-LITTLE_WEEK = Path(__file__).parent / "proofing" / "week"
+LITTLE_WEEK = Path(__file__).parents[1] / "proofing" / "week"
 
 
 @pytest.fixture
@@ -39,6 +39,16 @@ def test_making_twice_gives_the_same_bytes(week: Path, tmp_path: Path) -> None:
     assert snapshot(tmp_path / "one") == snapshot(tmp_path / "two")
 
 
+def test_shared_among_processes_it_gives_the_same_bytes(week: Path, tmp_path: Path) -> None:
+    """Made by a process of its own, since nothing is forked beside the test run's threads."""
+    make_week(Order(week, tmp_path / "one"))
+    command = [sys.executable, "-m", "typeset", "make", str(week), "--to", str(tmp_path / "two")]
+    root = Path(bench.__file__).parents[2]
+    environment = {**os.environ, "PYTHONPATH": str(root)}
+    subprocess.run([*command, "--workers", "2"], env=environment, cwd=tmp_path, check=True)
+    assert snapshot(tmp_path / "one") == snapshot(tmp_path / "two")
+
+
 def test_findings_leave_good_files_alone(
     week: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
@@ -52,7 +62,7 @@ def test_findings_leave_good_files_alone(
         )
     )
     finding = Finding("monday-task-sheet.pdf", 1, None, "prints '7'", "'8'", "", "number")
-    monkeypatch.setattr("typeset.press.plan.proof_booklet", lambda *_: [finding])
+    monkeypatch.setattr("typeset.press.plan.proof_part", lambda *_: [finding])
     results = make_week(Order(week, to))
     assert [each for result in results for each in result.findings] == [finding]
     assert snapshot(to) == before
@@ -68,7 +78,7 @@ def test_a_fault_leaves_good_files_alone(
     def broken(_document: object) -> bytes:
         raise FitError("no room")
 
-    monkeypatch.setattr(making, "write_pdf", broken)
+    monkeypatch.setattr(bench, "write_pdf", broken)
     with pytest.raises(FitError):
         make_week(Order(week, to))
     assert snapshot(to) == before
@@ -96,7 +106,7 @@ def test_an_interrupted_build_leaves_good_files_alone(
     fresh = tmp_path / "fresh"
     make_week(Order(week, fresh))
     command = [sys.executable, "-m", "typeset", "make", str(week), "--to", str(to)]
-    root = Path(making.__file__).parents[2]
+    root = Path(bench.__file__).parents[2]
     run = subprocess.Popen(command, env={**os.environ, "PYTHONPATH": str(root)}, cwd=tmp_path)
     time.sleep(wait_s)
     run.send_signal(signal.SIGTERM)
