@@ -1,16 +1,22 @@
-"""The fixed wording of a layout: Jinja2 templates, sandboxed, checked before they are used."""
+"""The fixed wording of a layout: Jinja2 templates, sandboxed, checked before they are used.
+
+Jinja itself is loaded with the first text that needs it.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from functools import cache, lru_cache
+from typing import TYPE_CHECKING
 
-from jinja2 import StrictUndefined, TemplateError, TemplateSyntaxError, meta, nodes
-from jinja2.sandbox import ImmutableSandboxedEnvironment
-
+from typeset.documents.plain_wording import only_names
 from typeset.errors import LayoutError
 from typeset.reading.complaints import likely
 from typeset.reading.content import ANSWER_GRID, DOCUMENTS, NAMED_SET
+
+if TYPE_CHECKING:
+    from jinja2 import Environment, Template
 
 # Every text that a document may ask for, with the names it can be given.
 KNOWN: Mapping[str, Mapping[str, frozenset[str]]] = {
@@ -140,7 +146,6 @@ KNOWN: Mapping[str, Mapping[str, frozenset[str]]] = {
 }
 # A school adds texts of its own here, and its lessons name them.
 _OPEN = frozenset({"cautions"})
-_ENVIRONMENT = ImmutableSandboxedEnvironment(undefined=StrictUndefined, autoescape=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -175,8 +180,13 @@ def _text_faults(
     if key not in known and group not in _OPEN:
         yield Fault(group, key, f"unknown text '{key}' in '{group}'", _near(key, tuple(known)))
         return
+    names = known.get(key, frozenset())
+    if only_names(text, names):
+        return
+    from jinja2 import TemplateSyntaxError, meta, nodes
+
     try:
-        parsed = _ENVIRONMENT.parse(text)
+        parsed = _environment().parse(text)
     except TemplateSyntaxError as error:
         why = (error.message or "").split(". ")[0].rstrip(".").lower()
         yield Fault(group, key, f"'{key}' cannot be read ({why})", "write names as {{ name }}")
@@ -185,7 +195,6 @@ def _text_faults(
         yield Fault(group, key, f"'{key}' does more than name things", "write names as {{ name }}")
         return
     used = meta.find_undeclared_variables(parsed)
-    names = known.get(key, frozenset())
     for name in sorted(used - names):
         yield Fault(group, key, f"'{key}' cannot name '{name}'", _near(name, tuple(names)))
 
@@ -202,7 +211,28 @@ def phrase(wording: Mapping[str, Mapping[str, str]], group: str, key: str, **nam
 
     Raises LayoutError where the template fails all the same.
     """
+    from jinja2 import TemplateError
+
     try:
-        return _ENVIRONMENT.from_string(wording[group][key]).render(**names)
+        return _filled(wording[group][key], tuple(names.items()))
     except (TemplateError, KeyError) as error:
         raise LayoutError(f"the layout's text '{group}: {key}' fails: {error}") from error
+
+
+@lru_cache(maxsize=4096)
+def _filled(text: str, names: tuple[tuple[str, str], ...]) -> str:
+    """The template filled in; the same few headings and labels stand on every sheet."""
+    return _template(text).render(dict(names))
+
+
+@lru_cache(maxsize=512)
+def _template(text: str) -> Template:
+    return _environment().from_string(text)
+
+
+@cache
+def _environment() -> Environment:
+    from jinja2 import StrictUndefined
+    from jinja2.sandbox import ImmutableSandboxedEnvironment
+
+    return ImmutableSandboxedEnvironment(undefined=StrictUndefined, autoescape=False)
