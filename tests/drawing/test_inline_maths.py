@@ -9,9 +9,7 @@ from tests.drawing.random_texts import rich_texts
 from typeset.drawing.fonts import FIGURE_HEIGHT_EMS, MATHS_AXIS_EMS, width_pt
 from typeset.drawing.inline_maths import (
     FRACTION_RATIO,
-    lay_out_equals,
     lay_out_rich_line,
-    lay_out_solid,
 )
 from typeset.drawing.shapes import Drawing, Face, Path, Rect, Rule, TextRun, grey
 from typeset.errors import GlyphError
@@ -32,7 +30,7 @@ def test_words_and_amounts_are_one_run_with_plain_spaces() -> None:
 
 def test_an_equation_is_one_run() -> None:
     equals = Equals((Solid(("6\u00a0×\u00a012",)), Solid(("72",))), ("=",))
-    drawing = lay_out_equals(equals, SIZE)
+    drawing = lay_out_rich_line((equals,), SIZE)
     assert texts(drawing) == ["6 × 12 = 72"]
     assert drawing.width_pt == pytest.approx(width_pt("6 × 12 = 72", SIZE))
 
@@ -48,14 +46,14 @@ def test_a_bold_word_is_a_run_of_its_own_and_the_face_of_the_line_reaches_the_re
 
 
 def test_a_fraction_is_over_bar_under_in_that_order() -> None:
-    over, bar, under = lay_out_solid(HALF, SIZE).shapes
+    over, bar, under = lay_out_rich_line((HALF,), SIZE).shapes
     assert isinstance(over, TextRun) and isinstance(bar, Rule) and isinstance(under, TextRun)
     assert (over.text, under.text) == ("1", "24")
     assert over.size_pt == under.size_pt == pytest.approx(FRACTION_RATIO * SIZE)
 
 
 def test_the_bar_is_on_the_axis_and_wider_than_both_numbers_that_are_centred_on_it() -> None:
-    drawing = lay_out_solid(HALF, SIZE)
+    drawing = lay_out_rich_line((HALF,), SIZE)
     over, bar, under = drawing.shapes
     assert isinstance(over, TextRun) and isinstance(bar, Rule) and isinstance(under, TextRun)
     assert bar.y1_pt == bar.y2_pt == pytest.approx(drawing.baseline_pt - MATHS_AXIS_EMS * SIZE)
@@ -67,7 +65,7 @@ def test_the_bar_is_on_the_axis_and_wider_than_both_numbers_that_are_centred_on_
 
 
 def test_the_numbers_clear_the_bar() -> None:
-    over, bar, under = lay_out_solid(HALF, SIZE).shapes
+    over, bar, under = lay_out_rich_line((HALF,), SIZE).shapes
     assert isinstance(over, TextRun) and isinstance(bar, Rule) and isinstance(under, TextRun)
     half = bar.thickness_pt / 2
     figure = FIGURE_HEIGHT_EMS * under.size_pt
@@ -78,20 +76,20 @@ def test_the_numbers_clear_the_bar() -> None:
 def test_a_bar_is_thick_enough_for_a_photocopier_at_every_size() -> None:
     # 0.25 mm: sources.md section 4 (our own choice, beside ISO 3098).
     for size in (6.0, 12.0, 24.0):
-        bar = lay_out_solid(HALF, size).shapes[1]
+        bar = lay_out_rich_line((HALF,), size).shapes[1]
         assert isinstance(bar, Rule)
         assert bar.thickness_pt >= 0.25 * 72 / 25.4 - 1e-9
 
 
 def test_a_mixed_number_has_less_than_a_word_space_before_its_fraction() -> None:
-    mixed = lay_out_solid(Solid(("2", Stacked("3", "4"))), SIZE)
-    apart = lay_out_solid(Solid((Stacked("3", "4"),)), SIZE).width_pt + width_pt("2", SIZE)
+    mixed = lay_out_rich_line((Solid(("2", Stacked("3", "4"))),), SIZE)
+    apart = lay_out_rich_line((Solid((Stacked("3", "4"),)),), SIZE).width_pt + width_pt("2", SIZE)
     gap = mixed.width_pt - apart
     assert 0 < gap < width_pt(" ", SIZE)
 
 
 def test_a_missing_number_box_is_centred_on_the_axis_and_can_be_written_in() -> None:
-    drawing = lay_out_solid(Solid((MissingBox(Fraction(2)),)), SIZE)
+    drawing = lay_out_rich_line((Solid((MissingBox(Fraction(2)),)),), SIZE)
     (box,) = drawing.shapes
     assert isinstance(box, Rect)
     axis = drawing.baseline_pt - MATHS_AXIS_EMS * SIZE
@@ -110,7 +108,7 @@ def test_a_blank_is_a_rule_of_its_width_under_the_baseline() -> None:
 
 def test_fractions_and_boxes_fit_a_leading_of_one_and_a_half() -> None:
     for solid in (HALF, Solid((MissingBox(),))):
-        assert lay_out_solid(solid, SIZE).height_pt < 1.5 * SIZE
+        assert lay_out_rich_line((solid,), SIZE).height_pt < 1.5 * SIZE
 
 
 def test_the_colour_reaches_every_shape() -> None:
@@ -123,7 +121,7 @@ def test_the_colour_reaches_every_shape() -> None:
 def test_a_missing_character_is_refused_wherever_it_stands() -> None:
     for solid in (Solid(("漢",)), Solid((Stacked("1", "漢"),)), Solid((Stacked("漢", "1"),))):
         with pytest.raises(GlyphError):
-            lay_out_solid(solid, SIZE)
+            lay_out_rich_line((solid,), SIZE)
 
 
 def test_nothing_is_an_empty_line_of_full_height() -> None:

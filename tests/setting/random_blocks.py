@@ -35,13 +35,11 @@ def block_lists(draw: st.DrawFn, most: int = 12) -> list[Block]:
     blocks: list[Block] = []
     for index in range(draw(st.integers(1, most))):
         block = plain_block(f"b{index}", draw(_stretches(60)), draw(_stretches(10)))
-        after = draw(st.none() | st.none() | _stretches(10))
         keep, opens = draw(st.integers(0, 3)) == 0, draw(st.integers(0, 9)) == 0
         savings = (Saving(f"shorten b{index}", block.piece.height.least_pt / 2),)
         blocks.append(
             replace(
                 block,
-                after=after,
                 keep_with_next=keep,
                 starts_page=opens,
                 optional=True,

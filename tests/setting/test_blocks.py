@@ -12,15 +12,13 @@ from typeset.setting.blocks import (
     Column,
     Question,
     cell_width_pt,
-    heading_block,
     question_block,
     question_piece,
-    row_block,
-    rule_block,
     text_block,
 )
 from typeset.setting.frames import Placed, Role
 from typeset.setting.paragraphs import TextStyle
+from typeset.setting.pieces import Columns
 
 COLUMN = Column(TextStyle(12), 170 * MM)
 STORY = words("For every five gulls on the quay there are two terns. How many terns are there?")
@@ -90,24 +88,9 @@ def test_the_space_can_give_way_and_the_story_cannot() -> None:
     assert with_space.greatest_pt - with_space.least_pt > 5 * 8 * MM
 
 
-def test_a_heading_is_kept_with_what_follows_and_ruled_on_request() -> None:
-    style = TextStyle(14, 1.2, Face.BOLD)
-    heading = heading_block("recap", words("Recap"), COLUMN, style, ruled=True)
-    assert heading.keep_with_next and not heading.optional
-    title, rule = placed(heading)
-    assert (title.role, rule.role) == (Role.HEADING, Role.FURNITURE)
-    assert heading.after is not None and heading.after.natural_pt < heading.before.natural_pt
-    assert len(placed(heading_block("recap", words("Recap"), COLUMN, style))) == 1
-
-
 def test_a_text_block_has_its_role() -> None:
     (item,) = placed(text_block("aim", STORY, COLUMN, Role.INSTRUCTION))
     assert item.role is Role.INSTRUCTION
-
-
-def test_a_rule_block_spans_the_column() -> None:
-    block = rule_block(COLUMN)
-    assert block.keep_with_next and placed(block)[0].width_pt == COLUMN.width_pt
 
 
 def test_cells_of_a_row_fill_the_column_and_their_answers_are_level() -> None:
@@ -116,14 +99,9 @@ def test_cells_of_a_row_fill_the_column_and_their_answers_are_level() -> None:
     questions = [
         Question("q", str(n), text, space) for n, text in enumerate((short, STORY, short), 1)
     ]
-    row = row_block("questions 1 to 3", [question_piece(q, cell) for q in questions], COLUMN)
-    assert row.piece.width_pt == pytest.approx(COLUMN.width_pt)
-    items = row.piece.place(0, 0, row.piece.height.at(2))
+    gap = COLUMN.spacing.column * COLUMN.style.size_pt
+    row = Columns(tuple(question_piece(q, cell) for q in questions), gap)
+    assert row.width_pt == pytest.approx(COLUMN.width_pt)
+    items = row.place(0, 0, row.height.at(2))
     feet = [i.y_pt + i.height_pt for i in items if i.role is Role.ANSWER_SPACE]
     assert feet == pytest.approx([feet[0]] * 3)
-
-
-def test_a_row_wider_than_its_column_is_named() -> None:
-    piece = question_piece(Question("q", "1", STORY), COLUMN)
-    with pytest.raises(FitError, match="questions 1 and 2 is"):
-        row_block("questions 1 and 2", [piece, piece], COLUMN)

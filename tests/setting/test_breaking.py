@@ -80,11 +80,6 @@ def test_the_gap_before_the_first_block_of_a_page_is_left_out() -> None:
     assert page_height(blocks, Span(1, 2)) == fixed(20)
 
 
-def test_a_gap_after_a_block_takes_the_place_of_the_next_gap() -> None:
-    heading = Block("a", plain_block("a", fixed(10)).piece, after=fixed(3))
-    assert page_height([heading, plain_block("b", fixed(20), fixed(7))], Span(0, 2)) == fixed(33)
-
-
 def test_a_heading_goes_over_the_page_with_what_follows() -> None:
     heading = Block("h", plain_block("h", fixed(10)).piece, keep_with_next=True)
     blocks = [plain_block("a", fixed(80)), heading, plain_block("b", fixed(30))]

@@ -15,7 +15,7 @@ from typeset.errors import FitError
 from typeset.quantities.inline import Rich, words
 from typeset.setting.answer_lines import AnswerLine
 from typeset.setting.answer_spaces import AnswerSpace, Rows, SpaceKind
-from typeset.setting.blocks import Block, Column, Question, heading_block, question_block
+from typeset.setting.blocks import Block, Column, Question, question_block
 from typeset.setting.frames import Page, Placed, Role
 from typeset.setting.pages import (
     FULL_SHARE,
@@ -27,6 +27,7 @@ from typeset.setting.pages import (
     flow,
 )
 from typeset.setting.paragraphs import TextStyle
+from typeset.setting.pieces import text
 from typeset.setting.stretch import Stretch, fixed
 
 SMALL = PageFrame(70, 130, 10, 20, WIDTH_PT, ROOM_PT)
@@ -168,7 +169,8 @@ def test_real_questions_stay_inside_the_frame_and_never_overlap(
     def compose(size: float) -> list[Block]:
         column = Column(TextStyle(size), A4.width_pt)
         bold = TextStyle(size * 1.2, 1.2, Face.BOLD)
-        blocks = [heading_block("recap", words("Recap"), column, bold, ruled=True)]
+        heading = text(words("Recap"), bold, column.width_pt, Role.HEADING)
+        blocks = [Block("recap", heading, keep_with_next=True)]
         for number, (story, kind) in enumerate(stories, 1):
             choices = (words("multiply"), words("do not"))
             answers = (AnswerLine(after=words("gulls")),)

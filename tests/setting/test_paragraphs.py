@@ -7,6 +7,7 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from tests.drawing.random_texts import rich_texts
+from typeset.drawing.fonts import TEXT_ASCENT_EMS, TEXT_DESCENT_EMS
 from typeset.drawing.shapes import Face, Rect, Rule, TextRun
 from typeset.errors import FitError, GlyphError
 from typeset.quantities.inline import Blank, MissingBox, Rich, Solid, Stacked, Words, plain, words
@@ -15,7 +16,6 @@ from typeset.setting.paragraphs import (
     TextStyle,
     natural_width_pt,
     set_paragraph,
-    strut_height_pt,
 )
 
 STYLE = TextStyle(12)
@@ -58,9 +58,10 @@ def test_tight_leading_gives_way_to_fractions_but_only_between_their_lines() -> 
 
 def test_the_height_is_from_the_first_ascent_to_the_last_descent() -> None:
     one_line = set_paragraph(words("gulls"), STYLE, 200)
-    assert one_line.height_pt == pytest.approx(strut_height_pt(STYLE))
+    line_pt = (TEXT_ASCENT_EMS + TEXT_DESCENT_EMS) * 12
+    assert one_line.height_pt == pytest.approx(line_pt)
     two_lines = set_paragraph(words("gulls gulls"), STYLE, 40)
-    assert two_lines.height_pt == pytest.approx(strut_height_pt(STYLE) + 18)
+    assert two_lines.height_pt == pytest.approx(line_pt + 18)
 
 
 def test_style_reaches_the_runs() -> None:

@@ -6,10 +6,10 @@ that the solver did not foresee becomes another layout or an error, never a coll
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
-from typing import TypeAlias
+from typing import TypeAlias, cast
 
 from typeset.drawing.shapes import Path, Rect, Rule, Shape, TextRun
 
@@ -75,47 +75,53 @@ def segments(shape: Shape) -> Iterator[Segment]:
 
 def _path_segments(path: Path) -> Iterator[Segment]:
     here: Point = (0.0, 0.0)
-    for command, *numbers in path.steps:
-        points = [(float(x), float(y)) for x, y in zip(numbers[::2], numbers[1::2], strict=True)]
+    for step in path.steps:
+        command, *numbers = cast("tuple[str, *tuple[float, ...]]", step)
+        end: Point = (numbers[-2], numbers[-1])
         if command == "L":
-            yield here, points[0]
+            yield here, end
         elif command == "C":
-            yield from _curve_segments(here, *points)
-        here = points[-1]
+            yield from pairwise(_curve_points(*here, *numbers))
+        here = end
 
 
-def _curve_segments(a: Point, b: Point, c: Point, d: Point) -> Iterator[Segment]:
-    before = a
-    for piece in range(1, _PIECES + 1):
-        t = piece / _PIECES
-        s = 1 - t
-        weights = (s**3, 3 * s * s * t, 3 * s * t * t, t**3)
-        point = (
-            sum(w * p[0] for w, p in zip(weights, (a, b, c, d), strict=True)),
-            sum(w * p[1] for w, p in zip(weights, (a, b, c, d), strict=True)),
-        )
-        yield before, point
-        before = point
+def _curve_points(
+    x0: float, y0: float, x1: float, y1: float, x2: float, y2: float, x3: float, y3: float
+) -> Iterator[Point]:
+    """Points on a Bézier curve, its ends among them."""
+    yield x0, y0
+    for a, b, c, d in _WEIGHTS:
+        yield a * x0 + b * x1 + c * x2 + d * x3, a * y0 + b * y1 + c * y2 + d * y3
+
+
+def _weights(t: float) -> tuple[float, float, float, float]:
+    """How much the four points of a Bézier curve count at t (Bernstein's polynomials)."""
+    s = 1 - t
+    return s**3, 3 * s * s * t, 3 * s * t * t, t**3
+
+
+_WEIGHTS = tuple(_weights(piece / _PIECES) for piece in range(1, _PIECES + 1))
 
 
 def bounds(shape: Shape) -> Box | None:
     """The box of a shape with its line's thickness; None for text, whose box its label knows."""
     if isinstance(shape, TextRun):
         return None
-    half = shape.thickness_pt / 2
     if isinstance(shape, Rect):
-        points: list[Point] = [
-            (shape.x_pt, shape.y_pt),
-            (shape.x_pt + shape.width_pt, shape.y_pt + shape.height_pt),
-        ]
-    else:
-        points = [point for segment in segments(shape) for point in segment]
-    return Box(
-        min(x for x, _ in points) - half,
-        min(y for _, y in points) - half,
-        max(x for x, _ in points) + half,
-        max(y for _, y in points) + half,
-    )
+        corner = (shape.x_pt + shape.width_pt, shape.y_pt + shape.height_pt)
+        return _around(((shape.x_pt, shape.y_pt), corner), shape.thickness_pt)
+    return around_segments(tuple(segments(shape)), shape.thickness_pt)
+
+
+def around_segments(pieces: Sequence[Segment], thickness_pt: float) -> Box:
+    """The box of a line of at least one piece, with its thickness."""
+    return _around([point for piece in pieces for point in piece], thickness_pt)
+
+
+def _around(points: Sequence[Point], thickness_pt: float) -> Box:
+    half = thickness_pt / 2
+    xs, ys = [x for x, _ in points], [y for _, y in points]
+    return Box(min(xs) - half, min(ys) - half, max(xs) + half, max(ys) + half)
 
 
 def clear_of(boxes: Iterable[Box], segment: Segment) -> list[Segment]:

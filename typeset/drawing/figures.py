@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from typeset.arithmetic.figures import (
     Angles,
     AreaRectangle,
@@ -26,6 +28,7 @@ from typeset.arithmetic.figures import (
 from typeset.drawing.angles import draw_angles
 from typeset.drawing.bar_model import draw_bar_model
 from typeset.drawing.clocks import draw_clocks
+from typeset.drawing.fonts import TypeFamily, family
 from typeset.drawing.groups import draw_groups
 from typeset.drawing.joined import draw_joined
 from typeset.drawing.number_lines import draw_double_number_line, draw_number_line
@@ -47,6 +50,16 @@ def draw_figure(figure: Figure, show: Show, width_pt: float, size_pt: float) -> 
     is short. Raises FitError where it cannot be drawn with every label clear, GlyphError
     for a character that the font lacks.
     """
+    return _draw_figure(figure, show, (width_pt, size_pt), family())
+
+
+# The same model may stand on a sheet, in a booklet and in a pack, and is asked for twice where
+# it might stand beside something.
+@lru_cache(maxsize=128)
+def _draw_figure(
+    figure: Figure, show: Show, width_and_size_pt: tuple[float, float], _family: TypeFamily
+) -> Drawing:
+    width_pt, size_pt = width_and_size_pt
     match figure:
         case BarModel():
             return draw_bar_model(figure, show, width_pt, size_pt)

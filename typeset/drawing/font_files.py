@@ -46,15 +46,19 @@ class Measures:
     maths_axis: float
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class FontFile:
-    """A font that can be embedded. `widths` are in thousandths of the type size."""
+    """A font that can be embedded. `widths` are in thousandths of the type size.
+
+    Each file is read once (see `read_font`), so that a font is equal to itself alone: fonts are
+    in the keys of all caches of widths, and no hash is faster than that of an object.
+    """
 
     path: Path
     name: str
-    widths: Mapping[int, float] = field(repr=False, compare=False)
-    measures: Measures = field(compare=False)
-    cap_height: float = field(compare=False, default=0.0)
+    widths: Mapping[int, float] = field(repr=False)
+    measures: Measures
+    cap_height: float = 0.0
 
 
 def load_font(path: Path) -> FontFile:

@@ -53,6 +53,10 @@ class TypeFamily:
     bold: FontFile
     measures: Measures
 
+    def __hash__(self) -> int:
+        # Equal families have equal fonts; the measures follow from these, and are slow to hash.
+        return hash((self.regular, self.bold))
+
     def file(self, face: Face) -> FontFile:
         """The file of the face."""
         return self.regular if face is Face.REGULAR else self.bold
@@ -133,7 +137,16 @@ def width_pt(text: str, size_pt: float, face: Face = Face.REGULAR) -> float:
 
     Raises GlyphError for a character that the face does not hold.
     """
-    return _width_per_mille(text, family().file(face), face) * size_pt / 1000
+    known = _width_per_mille(text, family().file(face))
+    if known is None:
+        raise _glyph_error(text, face)
+    return known * size_pt / 1000
+
+
+def known_width_pt(text: str, size_pt: float, face: Face) -> float | None:
+    """The same; None where the face does not hold all characters."""
+    known = _width_per_mille(text, family().file(face))
+    return None if known is None else known * size_pt / 1000
 
 
 def drawable(text: str) -> str:
@@ -144,14 +157,19 @@ def drawable(text: str) -> str:
 
 
 @lru_cache(maxsize=65536)
-def _width_per_mille(text: str, font: FontFile, face: Face) -> float:
+def _width_per_mille(text: str, font: FontFile) -> float | None:
     total = 0.0
-    for character in text:
-        known = font.widths.get(ord(_SPACES.get(character, character)))
+    for character in drawable(text):
+        known = font.widths.get(ord(character))
         if known is None:
-            raise GlyphError(
-                f"the {face.value} font has no {named(character)}, "
-                f"needed in '{text}'; write it in another way"
-            )
+            return None
         total += known
     return total
+
+
+def _glyph_error(text: str, face: Face) -> GlyphError:
+    """What to say of the first character that the face lacks."""
+    lost = next(each for each in text if not has_glyph(drawable(each), face))
+    return GlyphError(
+        f"the {face.value} font has no {named(lost)}, needed in '{text}'; write it in another way"
+    )

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from typing import TypeAlias
 
 from typeset.drawing.fonts import (
@@ -31,7 +32,7 @@ from typeset.drawing.shapes import (
     TextRun,
     moved,
 )
-from typeset.drawing.symbols import runs, symbol_shape, symbol_width_pt
+from typeset.drawing.symbols import runs, symbol_shape, symbol_width_pt, text_width_pt
 from typeset.quantities.inline import (
     Blank,
     Equals,
@@ -85,31 +86,15 @@ class Atom:
 Atoms: TypeAlias = tuple[Atom, ...]
 
 
-def lay_out_solid(
-    solid: Solid, size_pt: float, face: Face = Face.REGULAR, colour: Colour = BLACK
-) -> Drawing:
-    """An unbreakable run of maths; its height includes a letter's ascent and descent.
-
-    Raises GlyphError for a character that the face does not hold.
-    """
-    return lay_out_atoms(atoms_of(solid, face), size_pt, colour)
-
-
-def lay_out_equals(
-    equals: Equals, size_pt: float, face: Face = Face.REGULAR, colour: Colour = BLACK
-) -> Drawing:
-    """An equation on one line. Raises GlyphError."""
-    return lay_out_atoms(atoms_of(equals, face), size_pt, colour)
-
-
 def lay_out_rich_line(
     rich: Rich, size_pt: float, face: Face = Face.REGULAR, colour: Colour = BLACK
 ) -> Drawing:
-    """Any text on one line, as a label in a figure needs it. Raises GlyphError."""
-    atoms = tuple(atom for item in rich for atom in atoms_of(item, face))
+    """Any text on one line, its height with a letter's ascent and descent. Raises GlyphError."""
+    atoms = [atom for item in rich for atom in atoms_of(item, face)]
     return lay_out_atoms(atoms, size_pt, colour)
 
 
+@lru_cache(maxsize=8192)
 def atoms_of(item: Inline, face: Face = Face.REGULAR) -> Atoms:
     """The item cut into atoms; an item marked bold is bold in any face."""
     match item:
@@ -167,7 +152,7 @@ def _plain_count(count: Atoms) -> str:
 def _heard_as(atoms: Iterable[Atom], heard: Heard, text: str) -> Atoms:
     """The atoms as one run that is heard so."""
     return tuple(
-        replace(atom, reading=Reading(heard, text, begins=index == 0))
+        Atom(atom.piece, atom.face, Reading(heard, text, begins=index == 0))
         for index, atom in enumerate(atom for atom in atoms if atom.piece != "")
     )
 
@@ -177,32 +162,47 @@ def sign_atoms(sign: str, face: Face = Face.REGULAR) -> Atoms:
     return (Atom(f"{_NO_BREAK}{sign}{_NO_BREAK}", face),)
 
 
-def atoms_width_pt(atoms: Iterable[Atom], size_pt: float) -> float:
+def atoms_width_pt(atoms: Sequence[Atom], size_pt: float) -> float:
     """The width of the atoms on one line. Raises GlyphError."""
+    if len(atoms) == 1 and isinstance(atoms[0].piece, str) and atoms[0].piece:
+        return text_width_pt(atoms[0].piece, size_pt, atoms[0].face)
     return _Line(size_pt, BLACK).add(_merged(atoms)).width_pt
 
 
 def lay_out_atoms(atoms: Iterable[Atom], size_pt: float, colour: Colour = BLACK) -> Drawing:
     """The atoms on one baseline. Raises GlyphError."""
-    return _Line(size_pt, colour).add(_merged(atoms)).drawing()
+    merged = _merged(atoms)
+    line = _Line(size_pt, colour).add(merged)
+    if line.above_pt > line.baseline_pt:
+        # What is higher than a letter pushes the baseline down: drawn again from there.
+        line = _Line(size_pt, colour, line.above_pt).add(merged)
+    return line.drawing()
 
 
 def _merged(atoms: Iterable[Atom]) -> list[Atom]:
     """Neighbouring letters of one face as one atom."""
     merged: list[Atom] = []
+    letters: list[str] = []
+    first: Atom | None = None
     for atom in atoms:
-        last = merged[-1] if merged else None
-        if (
-            last is not None
-            and isinstance(last.piece, str)
-            and isinstance(atom.piece, str)
-            and last.face is atom.face
-            and _same_run(last, atom)
-        ):
-            merged[-1] = replace(last, piece=last.piece + atom.piece)
-        elif atom.piece != "":
+        if not isinstance(atom.piece, str):
+            _end_run(merged, first, letters)
             merged.append(atom)
+            first = None
+        elif first is not None and first.face is atom.face and _same_run(first, atom):
+            letters.append(atom.piece)
+        elif atom.piece:
+            _end_run(merged, first, letters)
+            first, letters = atom, [atom.piece]
+    _end_run(merged, first, letters)
     return merged
+
+
+def _end_run(merged: list[Atom], first: Atom | None, letters: Sequence[str]) -> None:
+    """The run of letters that `first` begins, as one atom more."""
+    if first is not None:
+        whole = first if len(letters) == 1 else Atom("".join(letters), first.face, first.reading)
+        merged.append(whole)
 
 
 def _same_run(one: Atom, other: Atom) -> bool:
@@ -213,15 +213,19 @@ def _same_run(one: Atom, other: Atom) -> bool:
 
 
 class _Line:
-    """Collects shapes from left to right around a baseline at y = 0."""
+    """Collects shapes from left to right, the top of the line at y = 0.
 
-    def __init__(self, size_pt: float, colour: Colour) -> None:
+    The baseline is where letters alone have it, unless another is given.
+    """
+
+    def __init__(self, size_pt: float, colour: Colour, baseline_pt: float | None = None) -> None:
         self.size_pt = size_pt
         self.colour = colour
         self.width_pt = 0.0
         self.measures = measures()
         self.above_pt = self.measures.ascent * size_pt
         self.below_pt = self.measures.descent * size_pt
+        self.baseline_pt = self.above_pt if baseline_pt is None else baseline_pt
         self.axis_pt = self.measures.maths_axis * size_pt
         self.shapes: list[Shape] = []
 
@@ -249,13 +253,12 @@ class _Line:
             return
         for index in range(first, len(self.shapes)):
             begins = reading.begins and index == first
-            told = replace(reading, begins=begins)
+            told = reading if begins == reading.begins else replace(reading, begins=begins)
             self.shapes[index] = replace(self.shapes[index], reading=told)
 
     def drawing(self) -> Drawing:
-        down = self.above_pt
-        shapes = tuple(moved(shape, 0.0, down) for shape in self.shapes)
-        return Drawing(self.width_pt, self.above_pt + self.below_pt, shapes, baseline_pt=down)
+        height = self.above_pt + self.below_pt
+        return Drawing(self.width_pt, height, tuple(self.shapes), baseline_pt=self.baseline_pt)
 
     def _add_letters(self, text: str, face: Face) -> None:
         for run, is_symbol in runs(text, face):
@@ -263,13 +266,14 @@ class _Line:
                 self._add_symbols(run)
                 continue
             width = width_pt(run, self.size_pt, face)
-            letters = TextRun(self.width_pt, 0.0, drawable(run), self.size_pt, face, self.colour)
-            self.shapes.append(letters)
+            at = (self.width_pt, self.baseline_pt)
+            self.shapes.append(TextRun(*at, drawable(run), self.size_pt, face, self.colour))
             self.width_pt += width
 
     def _add_symbols(self, symbols: str) -> None:
         for symbol in symbols:
-            shape = symbol_shape(symbol, self.width_pt, self.size_pt, self.colour)
+            standing = symbol_shape(symbol, self.width_pt, self.size_pt, self.colour)
+            shape = moved(standing, 0.0, self.baseline_pt)
             named = Reading(Heard.WORDS, SYMBOL_NAMES[symbol], begins=True)
             self.shapes.append(replace(shape, reading=named))
             self.width_pt += symbol_width_pt(symbol, self.size_pt)
@@ -285,9 +289,8 @@ class _Line:
         figure = self.measures.figure_height * small
         left = self.width_pt + side
         self._add_number(fraction.over, left + (bar - over) / 2, self.axis_pt + clear, face)
-        self.shapes.append(
-            Rule(left, -self.axis_pt, left + bar, -self.axis_pt, thickness, self.colour)
-        )
+        level = -self.axis_pt + self.baseline_pt
+        self.shapes.append(Rule(left, level, left + bar, level, thickness, self.colour))
         lower = self.axis_pt - clear - figure
         self._add_number(fraction.under, left + (bar - under) / 2, lower, face)
         self._reach(self.axis_pt + clear + figure, -lower)
@@ -295,22 +298,23 @@ class _Line:
 
     def _add_number(self, text: str, x_pt: float, baseline_pt: float, face: Face) -> None:
         """A number of a fraction, its baseline this far above that of the line."""
+        at = (x_pt, -baseline_pt + self.baseline_pt)
         small = FRACTION_RATIO * self.size_pt
-        self.shapes.append(TextRun(x_pt, -baseline_pt, drawable(text), small, face, self.colour))
+        self.shapes.append(TextRun(*at, drawable(text), small, face, self.colour))
 
     def _add_box(self, box: MissingBox) -> None:
         size, side = self.size_pt, _BOX_SIDE_EMS * self.size_pt
         width, height = float(box.ems) * size, _BOX_HEIGHT_EMS * size
         top = self.axis_pt + height / 2
-        frame = Rect(self.width_pt + side, -top, width, height, LEAST_RULE_PT, self.colour)
-        self.shapes.append(frame)
+        corner = (self.width_pt + side, -top + self.baseline_pt)
+        self.shapes.append(Rect(*corner, width, height, LEAST_RULE_PT, self.colour))
         self._reach(top + LEAST_RULE_PT / 2, height - top + LEAST_RULE_PT / 2)
         self.width_pt += width + 2 * side
 
     def _add_blank(self, blank: Blank) -> None:
-        depth, width = _BLANK_DEPTH_EMS * self.size_pt, float(blank.ems) * self.size_pt
-        left = self.width_pt
-        self.shapes.append(Rule(left, depth, left + width, depth, LEAST_RULE_PT, self.colour))
+        width, left = float(blank.ems) * self.size_pt, self.width_pt
+        level = _BLANK_DEPTH_EMS * self.size_pt + self.baseline_pt
+        self.shapes.append(Rule(left, level, left + width, level, LEAST_RULE_PT, self.colour))
         self.width_pt += width
 
     def _reach(self, above_pt: float, below_pt: float) -> None:

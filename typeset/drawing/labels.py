@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 from typeset.arithmetic.figures import Mark, Show
-from typeset.drawing.fonts import measures, width_pt
+from typeset.drawing.fonts import TypeFamily, family, measures, width_pt
 from typeset.drawing.inline_maths import lay_out_rich_line
 from typeset.drawing.shapes import Face, Shape, TextRun, moved
 from typeset.drawing.symbols import text_width_pt
@@ -41,6 +42,12 @@ class Label:
 
 def line_label(rich: Rich, size_pt: float, face: Face = Face.REGULAR) -> Label:
     """A label on one line. Raises GlyphError."""
+    return _line_label(rich, size_pt, face, family())
+
+
+# A figure is tried in many arrangements, most of them with the same labels.
+@lru_cache(maxsize=4096)
+def _line_label(rich: Rich, size_pt: float, face: Face, _family: TypeFamily) -> Label:
     drawn = lay_out_rich_line(rich, size_pt, face)
     middle = drawn.baseline_pt - _MIDDLE_EMS * size_pt
     return Label(plain(rich), drawn.shapes, drawn.width_pt, drawn.height_pt, middle)
@@ -89,6 +96,14 @@ def wrapped_label(text: str, size_pt: float, room_pt: float, face: Face = Face.R
 
     Raises FitError where one of its words is wider than `room_pt`, and GlyphError.
     """
+    return _wrapped_label(text, (size_pt, room_pt), face, family())
+
+
+@lru_cache(maxsize=4096)
+def _wrapped_label(
+    text: str, size_and_room_pt: tuple[float, float], face: Face, _family: TypeFamily
+) -> Label:
+    size_pt, room_pt = size_and_room_pt
     shapes: list[Shape] = []
     widest, down = 0.0, 0.0
     lines = _lines(text, size_pt, room_pt, face)

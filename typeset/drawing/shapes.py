@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from enum import Enum
-from typing import TypeAlias, TypeVar
+from typing import TypeAlias, TypeVar, cast
 
 # An inch is 25.4 mm and 72 points (NIST SP 811 B.8 and ISO 32000-1, both from memory).
 PT_PER_MM = 72 / 25.4
@@ -29,6 +29,10 @@ class Face(Enum):
 
     REGULAR = "regular"
     BOLD = "bold"
+
+    # There is one object of each face, and faces are in the keys of many caches: this is their
+    # fastest hash. Nothing may depend on the order of a set of faces.
+    __hash__ = object.__hash__
 
 
 class Heard(Enum):
@@ -122,23 +126,56 @@ _S = TypeVar("_S", bound=Shape)
 
 def moved(shape: _S, right_pt: float, down_pt: float) -> _S:
     """The shape moved to the right and down."""
+    # Every shape of every page comes through here, some of them more than once: naming all
+    # fields takes a third of the time that dataclasses.replace takes.
+    if isinstance(shape, TextRun):
+        return cast(
+            _S,
+            TextRun(
+                shape.x_pt + right_pt,
+                shape.y_pt + down_pt,
+                shape.text,
+                shape.size_pt,
+                shape.face,
+                shape.colour,
+                shape.reading,
+            ),
+        )
     if isinstance(shape, Rule):
-        return replace(
-            shape,
-            x1_pt=shape.x1_pt + right_pt,
-            y1_pt=shape.y1_pt + down_pt,
-            x2_pt=shape.x2_pt + right_pt,
-            y2_pt=shape.y2_pt + down_pt,
+        return cast(
+            _S,
+            Rule(
+                shape.x1_pt + right_pt,
+                shape.y1_pt + down_pt,
+                shape.x2_pt + right_pt,
+                shape.y2_pt + down_pt,
+                shape.thickness_pt,
+                shape.colour,
+                shape.dash_pt,
+                shape.reading,
+            ),
         )
     if isinstance(shape, Path):
-        return replace(shape, steps=tuple(_moved_step(s, right_pt, down_pt) for s in shape.steps))
+        steps = tuple([_moved_step(step, right_pt, down_pt) for step in shape.steps])
+        return cast(_S, Path(steps, shape.thickness_pt, shape.stroke, shape.fill, shape.reading))
     return replace(shape, x_pt=shape.x_pt + right_pt, y_pt=shape.y_pt + down_pt)
 
 
 def _moved_step(step: PathStep, right_pt: float, down_pt: float) -> PathStep:
-    command, *numbers = step
-    shifts = (right_pt, down_pt)
-    return (command, *(float(n) + shifts[i % 2] for i, n in enumerate(numbers)))
+    numbers = cast("tuple[float, ...]", step[1:])
+    if len(numbers) == 2:
+        x, y = numbers
+        return (step[0], x + right_pt, y + down_pt)
+    x1, y1, x2, y2, x3, y3 = numbers
+    return (
+        step[0],
+        x1 + right_pt,
+        y1 + down_pt,
+        x2 + right_pt,
+        y2 + down_pt,
+        x3 + right_pt,
+        y3 + down_pt,
+    )
 
 
 def heard_as(shapes: Iterable[Shape], heard: Heard, text: str = "") -> tuple[Shape, ...]:

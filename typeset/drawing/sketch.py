@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
 from itertools import pairwise
 
-from typeset.drawing.boxes import Box, bounds, clear_of, segments
+from typeset.drawing.boxes import Box, Segment, bounds, clear_of, segments
 from typeset.drawing.labels import Label
 from typeset.drawing.pens import FINE_PT, rule
 from typeset.drawing.placing import Rows
@@ -22,6 +23,14 @@ NAME_SHARES = (0.3, 0.55, OUTSIDE)
 _TINY_PT = 0.05
 
 
+@dataclass(frozen=True, slots=True)
+class _Stroke:
+    """The box of a line or area, and the straight pieces of its line."""
+
+    box: Box
+    pieces: tuple[Segment, ...]
+
+
 class Sketch:
     """Shapes in one coordinate system; the top may lie anywhere until it is finished."""
 
@@ -29,13 +38,15 @@ class Sketch:
         self.width_pt = width_pt
         self.shapes: list[Shape] = []
         self.boxes: list[tuple[Box, str]] = []
-        self._lines: list[Shape] = []
+        self._strokes: list[_Stroke] = []
         self._room: list[float] = []
 
     def add(self, *shapes: Shape) -> None:
         """Lines and areas; labels go through `put`."""
         self.shapes.extend(shapes)
-        self._lines.extend(shapes)
+        for shape in shapes:
+            if (box := bounds(shape)) is not None:
+                self._strokes.append(_Stroke(box, tuple(segments(shape))))
 
     def put(self, label: Label, left_pt: float, top_pt: float) -> Box:
         """A label with its top left corner here."""
@@ -83,8 +94,7 @@ class Sketch:
 
     def extents(self) -> list[Box]:
         """The boxes of all lines and labels so far."""
-        lines = [box for shape in self._lines if (box := bounds(shape)) is not None]
-        return lines + self.label_boxes
+        return [stroke.box for stroke in self._strokes] + self.label_boxes
 
     @property
     def label_boxes(self) -> list[Box]:
@@ -98,8 +108,14 @@ class Sketch:
         grown = Box(
             box.left - clear_pt, box.top - clear_pt, box.right + clear_pt, box.bottom + clear_pt
         )
-        return not any(
-            grown.crossed_by(segment) for shape in self._lines for segment in segments(shape)
+        return not self._is_crossed(grown)
+
+    def _is_crossed(self, box: Box) -> bool:
+        """True where a line so far crosses the box."""
+        # Most lines are far from most labels: their boxes are asked first.
+        return any(
+            box.overlaps(stroke.box) and any(box.crossed_by(piece) for piece in stroke.pieces)
+            for stroke in self._strokes
         )
 
     def finished(self, reads_as: str) -> Drawing:
@@ -117,12 +133,6 @@ class Sketch:
         return Drawing(self.width_pt, bottom - top, shapes, reads_as=reads_as)
 
     def _check_labels(self) -> None:
-        # Most lines are far from most labels: their boxes are asked first.
-        lines = [
-            (around, list(segments(shape)))
-            for shape in self._lines
-            if (around := bounds(shape)) is not None
-        ]
         for index, (box, text) in enumerate(self.boxes):
             inner = Box(
                 box.left + _TINY_PT, box.top + _TINY_PT, box.right - _TINY_PT, box.bottom - _TINY_PT
@@ -130,11 +140,8 @@ class Sketch:
             for other, other_text in self.boxes[:index]:
                 if inner.overlaps(other):
                     raise FitError(f"the labels '{text}' and '{other_text}' collide; {_HELP}")
-            for around, pieces in lines:
-                if not inner.overlaps(around):
-                    continue
-                if any(inner.crossed_by(segment) for segment in pieces):
-                    raise FitError(f"a line of the figure crosses the label '{text}'; {_HELP}")
+            if self._is_crossed(inner):
+                raise FitError(f"a line of the figure crosses the label '{text}'; {_HELP}")
 
 
 _HELP = "a wider column or shorter labels would help"

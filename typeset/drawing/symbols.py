@@ -6,11 +6,11 @@ letters are, so that whoever reads a page back can tell them from the strokes of
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Sequence
 from itertools import groupby
 
 from typeset.drawing.boxes import Point
-from typeset.drawing.fonts import MATHS_AXIS_EMS, has_glyph, width_pt
+from typeset.drawing.fonts import MATHS_AXIS_EMS, has_glyph, known_width_pt, width_pt
 from typeset.drawing.shapes import PT_PER_MM, Colour, Face, Path, PathStep, Rect, Shape
 
 # White at each side of a symbol, in ems.
@@ -84,14 +84,19 @@ def is_drawn(character: str, face: Face) -> bool:
     return character in SYMBOLS and not has_glyph(character, face)
 
 
-def runs(text: str, face: Face) -> Iterator[tuple[str, bool]]:
+def runs(text: str, face: Face) -> Iterable[tuple[str, bool]]:
     """The text cut where letters end and drawn symbols begin; true for symbols."""
-    for drawn, run in groupby(text, key=lambda character: is_drawn(character, face)):
-        yield "".join(run), drawn
+    if SYMBOLS.isdisjoint(text):
+        return ((text, False),) if text else ()
+    cut = groupby(text, key=lambda character: is_drawn(character, face))
+    return [("".join(run), drawn) for drawn, run in cut]
 
 
 def text_width_pt(text: str, size_pt: float, face: Face = Face.REGULAR) -> float:
     """The width of letters and drawn symbols on one line. Raises GlyphError."""
+    whole = known_width_pt(text, size_pt, face)
+    if whole is not None:
+        return whole
     return sum(
         sum(symbol_width_pt(each, size_pt) for each in run)
         if drawn

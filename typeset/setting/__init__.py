@@ -4,16 +4,11 @@ What a document needs, in the order it needs it (all lengths in points, `1 mm = 
 
 1. A column to set in: `Column(TextStyle(size_pt, leading), width_pt, Spacing())` from blocks.
 2. Blocks, made for a type size by a function `compose(size_pt) -> list[Block]`:
-   `heading_block(name, rich, column, style, ruled)`      kept with what follows
    `text_block(name, rich, column, role, source)`         a paragraph
    `question_block(Question(...), column)`                number, story, figure, answer space
-   `row_block(name, pieces, column)`                      pieces side by side, each made for
-        `cell_width_pt(count, column)`: `question_piece(Question(...), column.narrowed(w))`,
-        `working(...)`, `DrawingPiece(drawing, Role.FIGURE, source)`
-   `rule_block(column)`
    `Block(name, piece, before=Stretch(...), keep_with_next=..., optional=..., ...)` for the rest,
-        with pieces from pieces.py: `text`, `stack`, `hanging`, `Columns`, `Indented`,
-        `DrawingPiece`, `RulePiece`, `Room`.
+        with pieces from pieces.py: `text`, `stack`, `hanging`, `Columns` (of cells made for
+        `cell_width_pt(count, column)`), `Indented`, `DrawingPiece`, `RulePiece`, `Room`.
 3. Answer spaces: `AnswerSpace(SpaceKind.WORKING, Rows(2, 3, 7), (AnswerLine(after=unit),))`.
    Kinds LINE, WORKING, LINES, SQUARES, BAR_MODEL, TICKS; `AnswerLine(boxed=True)` is a box for
    one number, `before` its '£', `after` its unit.

@@ -7,10 +7,8 @@ other is a `Block` around a `Piece`.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from typeset.drawing.inline_maths import LEAST_RULE_PT
 from typeset.drawing.shapes import PT_PER_MM, Drawing
 from typeset.errors import FitError
 from typeset.quantities.inline import Rich, words
@@ -22,7 +20,7 @@ from typeset.setting.answer_spaces import (
 )
 from typeset.setting.frames import Role
 from typeset.setting.paragraphs import TextStyle, natural_width_pt
-from typeset.setting.pieces import Columns, DrawingPiece, Piece, RulePiece, Stack, hanging, text
+from typeset.setting.pieces import Columns, DrawingPiece, Piece, Stack, hanging, text
 from typeset.setting.stretch import TOLERANCE_PT, Stretch, fixed
 
 NO_GAP = fixed(0.0)
@@ -32,8 +30,6 @@ INNER_EMS = Stretch(0.6, 0.8, 1.1)
 PARAGRAPH_EMS = Stretch(0.6, 0.8, 1.2)
 QUESTION_EMS = Stretch(1.2, 1.7, 2.8)
 HEADING_EMS = Stretch(1.6, 2.2, 3.4)
-# A heading belongs to what follows it.
-AFTER_HEADING_EMS = Stretch(0.8, 1.0, 1.4)
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,7 +45,7 @@ class Block:
     """A piece that is never split over two pages.
 
     `name` is what messages call it ('question 3'). The gap before it is left out at the top
-    of a page, and gives way to the `after` of the block before it, where that has one.
+    of a page.
     `may_part` gives up being kept with the next block where the two are higher than a page.
     `optional` marks what a teacher could leave out to make a sheet fit. `anchor` names the
     place for links and bookmarks.
@@ -58,7 +54,6 @@ class Block:
     name: str
     piece: Piece
     before: Stretch = NO_GAP
-    after: Stretch | None = None
     keep_with_next: bool = False
     may_part: bool = False
     starts_page: bool = False
@@ -80,7 +75,6 @@ class Spacing:
     paragraph: Stretch = PARAGRAPH_EMS
     question: Stretch = QUESTION_EMS
     heading: Stretch = HEADING_EMS
-    after_heading: Stretch = AFTER_HEADING_EMS
 
     def points(self, ems: Stretch, size_pt: float) -> Stretch:
         """A distance in points at this type size."""
@@ -144,27 +138,6 @@ def text_block(
     return Block(name, piece, column.gap(column.spacing.paragraph))
 
 
-def heading_block(
-    name: str, rich: Rich, column: Column, style: TextStyle, ruled: bool = False
-) -> Block:
-    """A heading in a style of its own, kept with what follows, over a rule if asked for.
-
-    Raises GlyphError, FitError.
-    """
-    piece: Piece = text(rich, style, column.width_pt, Role.HEADING)
-    if ruled:
-        rule = RulePiece(column.width_pt, 2 * LEAST_RULE_PT, column.style.colour)
-        piece = Stack((piece, rule), (fixed(0.35 * style.size_pt),))
-    before, after = column.gap(column.spacing.heading), column.gap(column.spacing.after_heading)
-    return Block(name, piece, before, after, keep_with_next=True)
-
-
-def rule_block(column: Column) -> Block:
-    """A fine rule over the whole width, kept with what follows."""
-    rule = RulePiece(column.width_pt, LEAST_RULE_PT, column.style.colour)
-    return Block("rule", rule, column.gap(column.spacing.paragraph), keep_with_next=True)
-
-
 def question_block(question: Question, column: Column) -> Block:
     """A question: its number in the margin, then story, figure and answer space.
 
@@ -174,14 +147,6 @@ def question_block(question: Question, column: Column) -> Block:
     savings = _savings(question)
     gap = column.gap(column.spacing.question)
     return Block(question.name, piece, gap, optional=True, savings=savings)
-
-
-def row_block(name: str, pieces: Sequence[Piece], column: Column) -> Block:
-    """Pieces side by side that were made for `cell_width_pt` each."""
-    row = Columns(tuple(pieces), column.spacing.column * column.style.size_pt)
-    if row.width_pt > column.width_pt + TOLERANCE_PT:
-        raise FitError(_wider(name, row.width_pt, column.width_pt))
-    return Block(name, row, column.gap(column.spacing.question), optional=True)
 
 
 def cell_width_pt(count: int, column: Column) -> float:

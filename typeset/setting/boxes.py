@@ -8,7 +8,7 @@ with what it follows, and brackets and quotation marks with what they open.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from typeset.drawing.inline_maths import (
@@ -19,6 +19,7 @@ from typeset.drawing.inline_maths import (
     sign_atoms,
 )
 from typeset.drawing.shapes import Face
+from typeset.drawing.symbols import text_width_pt
 from typeset.quantities.inline import Blank, Equals, Inline, MissingBox, Rich, Stacked, Words
 
 # Breaking white space: everything Unicode calls a space but U+00A0, U+2007 and U+202F.
@@ -38,29 +39,37 @@ class Box:
     text: str
 
 
+# What stands between two boxes, by its face.
+_SPACES: Mapping[Face, Atoms] = {face: (Atom(_SPACE, face),) for face in Face}
+
+
 class _Cutter:
     """Gathers atoms into a box until a breaking space comes."""
 
     def __init__(self, size_pt: float) -> None:
         self.size_pt = size_pt
         self.done: list[Box] = []
-        self.atoms: Atoms = ()
+        self.atoms: list[Atom] = []
         self.space: Atoms = ()
+        self.space_pt = 0.0
+        self.spaces_pt = {face: text_width_pt(_SPACE, size_pt, face) for face in Face}
 
     def add(self, atoms: Atoms) -> None:
-        self.atoms += tuple(atom for atom in atoms if atom.piece != "")
+        self.atoms += [atom for atom in atoms if atom.piece != ""]
 
     def part(self, face: Face) -> None:
         """End the box that is being gathered; the next one stands after a space of this face."""
         if self.atoms:
             self.done.append(self._box())
-        self.atoms = ()
-        self.space = (Atom(_SPACE, face),) if self.done else ()
+            self.atoms = []
+        if self.done:
+            self.space = _SPACES[face]
+            self.space_pt = self.spaces_pt[face]
 
     def _box(self) -> Box:
-        width = atoms_width_pt(self.atoms, self.size_pt)
-        space = atoms_width_pt(self.space, self.size_pt)
-        return Box(self.atoms, width, self.space, space, _text(self.atoms))
+        atoms = tuple(self.atoms)
+        width = atoms_width_pt(atoms, self.size_pt)
+        return Box(atoms, width, self.space, self.space_pt, _text(atoms))
 
 
 def boxes_of(rich: Rich, size_pt: float, face: Face, measure_pt: float) -> tuple[Box, ...]:
@@ -82,7 +91,8 @@ def _cut(cutter: _Cutter, item: Inline, face: Face, measure_pt: float) -> None:
             for index, word in enumerate(_BREAKING.split(text)):
                 if index:
                     cutter.part(own)
-                cutter.add((Atom(word, own),))
+                if word:
+                    cutter.atoms.append(Atom(word, own))
         case Equals():
             _cut_equation(cutter, item, face, measure_pt)
         case _:
@@ -108,6 +118,8 @@ def _without_first_space(atoms: Atoms) -> Iterator[Atom]:
 
 def _text(atoms: Atoms) -> str:
     """The letters of a box; a fraction stands as '1/2', a box or blank as '_'."""
+    if len(atoms) == 1 and isinstance(atoms[0].piece, str):
+        return atoms[0].piece
     parts: list[str] = []
     for atom in atoms:
         match atom.piece:

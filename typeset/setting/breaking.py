@@ -32,19 +32,13 @@ class Span:
     end: int
 
 
-def gap_before(blocks: Sequence[Block], index: int) -> Stretch:
-    """The gap between a block and the one before it on the same page."""
-    after = blocks[index - 1].after
-    return blocks[index].before if after is None else after
-
-
 def page_height(blocks: Sequence[Block], span: Span) -> Stretch:
     """The heights of the blocks on one page, without the gap before the first."""
     height = fixed(0.0)
     for index in range(span.first, span.end):
         height = height + blocks[index].piece.height
         if index > span.first:
-            height = height + gap_before(blocks, index)
+            height = height + blocks[index].before
     return height
 
 
@@ -106,14 +100,14 @@ def _page_costs(
 ) -> list[tuple[Span, float]]:
     """Every page that is possible at all, with its cost, by rising start."""
     costs: list[tuple[Span, float]] = []
+    heights = [block.piece.height for block in blocks]
     for first in range(len(blocks)):
-        height = fixed(0.0)
+        height = heights[first]
         for index in range(first, len(blocks)):
             if index > first:
                 if blocks[index].starts_page:
                     break
-                height = height + gap_before(blocks, index)
-            height = height + blocks[index].piece.height
+                height = height + blocks[index].before + heights[index]
             if height.least_pt > room_pt + TOLERANCE_PT:
                 break
             if may_break_before(blocks, index + 1):
@@ -140,7 +134,7 @@ def _farthest(blocks: Sequence[Block], start: int, room_pt: float, natural: bool
         if index > start:
             if block.starts_page:
                 break
-            gap = gap_before(blocks, index)
+            gap = blocks[index].before
             used += gap.natural_pt if natural else gap.least_pt
         used += block.piece.height.natural_pt if natural else block.piece.height.least_pt
         if used > room_pt + TOLERANCE_PT:

@@ -15,6 +15,7 @@ The last line may be short, but not a stub: one short word, or little more.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from math import inf
 
 from typeset.drawing.shapes import PT_PER_MM
 from typeset.errors import FitError
@@ -55,13 +56,28 @@ def break_lines(
     Raises FitError for a box wider than the measure, naming it.
     """
     _check_widths(boxes, measure_pt, size_pt)
-    best = [0.0] + [float("inf")] * len(boxes)
-    origin = [0] * (len(boxes) + 1)
-    for end in range(1, len(boxes) + 1):
-        for start in _starts(boxes, end, measure_pt):
-            cost = best[start] + line_cost(boxes, (start, end), measure_pt, size_pt)
-            if cost <= best[end]:
+    count, limit = len(boxes), measure_pt + TOLERANCE_PT
+    best = [0.0] + [inf] * count
+    origin = [0] * (count + 1)
+    endings = [0.0, *(_ending_cost(boxes, end) for end in range(1, count))]
+    for start, first in enumerate(boxes):
+        # Of equal costs the one with the longer last line stays: it was found first.
+        reached, letters, spaces = best[start], first.width_pt, 0.0
+        for end in range(start + 1, count):
+            shortfall = (measure_pt - (letters + spaces)) / size_pt
+            cost = reached + (LINE_COST + shortfall * shortfall + endings[end])
+            if cost < best[end]:
                 best[end], origin[end] = cost, start
+            following = boxes[end]
+            letters += following.width_pt
+            spaces += following.space_pt
+            if letters + spaces > limit:
+                break
+        else:
+            last = _last_cost(boxes[start:], start, letters + spaces, size_pt)
+            cost = reached + last
+            if cost < best[count]:
+                best[count], origin[count] = cost, start
     return _path(boxes, origin)
 
 
@@ -93,28 +109,16 @@ def line_cost(
     """The cost of the line that holds boxes `span[0]` to before `span[1]`."""
     start, end = span
     line = boxes[start:end]
+    width = line_width_pt(line)
     if end == len(boxes):
-        return LINE_COST + (_stub_cost(line, size_pt) if start else 0.0)
-    shortfall = (measure_pt - line_width_pt(line)) / size_pt
+        return _last_cost(line, start, width, size_pt)
+    shortfall = (measure_pt - width) / size_pt
     return LINE_COST + shortfall * shortfall + _ending_cost(boxes, end)
 
 
 def line_width_pt(line: Sequence[Box]) -> float:
     """The width of boxes on one line, without the space before the first."""
     return sum(box.width_pt for box in line) + sum(box.space_pt for box in line[1:])
-
-
-def _starts(boxes: Sequence[Box], end: int, measure_pt: float) -> list[int]:
-    """Where a line that ends before `end` may start, from the nearest to the farthest."""
-    starts: list[int] = []
-    width = 0.0
-    for start in range(end - 1, -1, -1):
-        width += boxes[start].width_pt
-        if width > measure_pt + TOLERANCE_PT:
-            break
-        starts.append(start)
-        width += boxes[start].space_pt
-    return starts
 
 
 def _path(boxes: Sequence[Box], origin: Sequence[int]) -> tuple[tuple[Box, ...], ...]:
@@ -138,10 +142,12 @@ def _ending_cost(boxes: Sequence[Box], end: int) -> float:
     return STARTER_COST if begins and len(last) <= _STARTER_LETTERS else 0.0
 
 
-def _stub_cost(line: Sequence[Box], size_pt: float) -> float:
-    """The penalty of a last line that is hardly a line."""
-    lacking = max(0.0, STUB_EMS - line_width_pt(line) / size_pt)
-    return STUB_COST * lacking * lacking + (WIDOW_COST if _is_short(line) else 0.0)
+def _last_cost(line: Sequence[Box], start: int, width_pt: float, size_pt: float) -> float:
+    """The cost of the last line: only what makes it hardly a line, after others."""
+    if start == 0:
+        return LINE_COST
+    lacking = max(0.0, STUB_EMS - width_pt / size_pt)
+    return LINE_COST + (STUB_COST * lacking * lacking + (WIDOW_COST if _is_short(line) else 0.0))
 
 
 def _is_short(line: Sequence[Box]) -> bool:

@@ -15,7 +15,7 @@ from typeset.drawing.shapes import Colour
 from typeset.errors import FitError
 from typeset.setting.advice import parted, too_few_blocks, too_long, too_tall
 from typeset.setting.blocks import Block
-from typeset.setting.breaking import Span, best_pages, fewest_pages, gap_before, page_height
+from typeset.setting.breaking import Span, best_pages, fewest_pages, page_height
 from typeset.setting.frames import Page, Placed
 from typeset.setting.stretch import GREATEST, NATURAL, TOLERANCE_PT
 
@@ -189,7 +189,7 @@ def _placed(
     top = frame.top_pt
     for index in range(span.first, span.end):
         block = blocks[index]
-        top += gap_before(blocks, index).at(looseness) if index > span.first else 0.0
+        top += blocks[index].before.at(looseness) if index > span.first else 0.0
         height = block.piece.height.at(looseness)
         placed.extend(_anchored(block.piece.place(frame.left_pt, top, height), block.anchor))
         top += height

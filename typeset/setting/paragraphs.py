@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
-from typeset.drawing.fonts import measures
-from typeset.drawing.inline_maths import Atoms, lay_out_atoms
+from typeset.drawing.fonts import TypeFamily, family
+from typeset.drawing.inline_maths import Atom, lay_out_atoms
 from typeset.drawing.shapes import BLACK, Colour, Drawing, Face, Shape, TextRun, moved
 from typeset.quantities.inline import Rich, plain
 from typeset.setting.boxes import Box, boxes_of
@@ -91,6 +92,14 @@ def set_paragraph(rich: Rich, style: TextStyle, measure_pt: float) -> Paragraph:
     Raises GlyphError for a character that the face does not hold, FitError for a word or
     expression wider than the measure.
     """
+    return _set_paragraph(rich, style, measure_pt, family())
+
+
+# Sheets that differ in a name or in some of their numbers share most of their texts.
+@lru_cache(maxsize=512)
+def _set_paragraph(
+    rich: Rich, style: TextStyle, measure_pt: float, _family: TypeFamily
+) -> Paragraph:
     boxes = boxes_of(rich, style.size_pt, style.face, measure_pt)
     broken = break_lines(boxes, measure_pt, style.size_pt)
     lines = _stacked(broken, style)
@@ -103,17 +112,12 @@ def natural_width_pt(rich: Rich, style: TextStyle) -> float:
     return line_width_pt(boxes_of(rich, style.size_pt, style.face, float("inf")))
 
 
-def strut_height_pt(style: TextStyle) -> float:
-    """The height of one line of letters."""
-    return (measures().ascent + measures().descent) * style.size_pt
-
-
 def _stacked(broken: Sequence[tuple[Box, ...]], style: TextStyle) -> tuple[Line, ...]:
     lines: list[Line] = []
     for number, boxes in enumerate(broken, 1):
         drawing = lay_out_atoms(_line_atoms(boxes), style.size_pt, style.colour)
         if number < len(broken):
-            drawing = replace(drawing, shapes=_parted(drawing, style))
+            drawing = _parted(drawing, style)
         baseline = drawing.baseline_pt
         if lines:
             needed = _below_pt(lines[-1].drawing) + baseline + _CLEAR_EMS * style.size_pt
@@ -122,23 +126,27 @@ def _stacked(broken: Sequence[tuple[Box, ...]], style: TextStyle) -> tuple[Line,
     return tuple(lines)
 
 
-def _parted(drawing: Drawing, style: TextStyle) -> tuple[Shape, ...]:
+def _parted(drawing: Drawing, style: TextStyle) -> Drawing:
     """The line with a space after its last word, as wide as before.
 
     Whoever listens to a page, or copies from it, would else hear two words as one (ISO 32000-1,
     14.8.2.5, from memory: words are told apart by spaces, not by their places).
     """
-    last = drawing.shapes[-1] if drawing.shapes else None
+    *others, last = drawing.shapes
     if isinstance(last, TextRun) and last.reading is None:
-        return (*drawing.shapes[:-1], replace(last, text=f"{last.text} "))
-    at = (drawing.width_pt, drawing.baseline_pt)
-    return (*drawing.shapes, TextRun(*at, " ", style.size_pt, style.face, style.colour))
+        others.append(replace(last, text=f"{last.text} "))
+    else:
+        at = (drawing.width_pt, drawing.baseline_pt)
+        others += [last, TextRun(*at, " ", style.size_pt, style.face, style.colour)]
+    return replace(drawing, shapes=tuple(others))
 
 
-def _line_atoms(boxes: Sequence[Box]) -> Atoms:
-    atoms: Atoms = boxes[0].atoms if boxes else ()
-    for box in boxes[1:]:
-        atoms += box.space + box.atoms
+def _line_atoms(boxes: Sequence[Box]) -> list[Atom]:
+    atoms: list[Atom] = []
+    for index, box in enumerate(boxes):
+        if index:
+            atoms += box.space
+        atoms += box.atoms
     return atoms
 
 

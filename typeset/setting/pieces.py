@@ -7,7 +7,7 @@ heights are known before pages are made; only the height it gets is decided late
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from typing import Protocol
 
 from typeset.drawing.shapes import BLACK, Colour, Drawing, Rule, moved
@@ -160,16 +160,17 @@ class Stack:
     pieces: tuple[Piece, ...]
     gaps: tuple[Stretch, ...]
     on_foot: bool = False
+    # The sum of pieces and gaps, added up once: whoever breaks pages asks for it often.
+    height: Stretch = field(init=False, repr=False, compare=False)
+
+    def __post_init__(self) -> None:
+        heights = (*(piece.height for piece in self.pieces), *self.gaps)
+        object.__setattr__(self, "height", total(heights))
 
     @property
     def width_pt(self) -> float:
         """The width of the widest piece."""
         return max((piece.width_pt for piece in self.pieces), default=0.0)
-
-    @property
-    def height(self) -> Stretch:
-        """The sum of pieces and gaps."""
-        return total((*(piece.height for piece in self.pieces), *self.gaps))
 
     @property
     def baseline_pt(self) -> float | None:
@@ -199,36 +200,33 @@ class Columns:
 
     cells: tuple[Piece, ...]
     gap_pt: float
+    # The common baseline, how far each cell is let down to meet it, and the tallest height.
+    baseline_pt: float | None = field(init=False, repr=False, compare=False)
+    height: Stretch = field(init=False, repr=False, compare=False)
+    _drops_pt: tuple[float, ...] = field(init=False, repr=False, compare=False)
+
+    def __post_init__(self) -> None:
+        baselines = [cell.baseline_pt for cell in self.cells]
+        common = max((each for each in baselines if each is not None), default=None)
+        drops = [common - b if common is not None and b is not None else 0.0 for b in baselines]
+        heights = [cell.height.plus(drop) for cell, drop in zip(self.cells, drops, strict=True)]
+        object.__setattr__(self, "baseline_pt", common)
+        object.__setattr__(self, "height", tallest(heights))
+        object.__setattr__(self, "_drops_pt", tuple(drops))
 
     @property
     def width_pt(self) -> float:
         """The widths of the cells with the gaps between them."""
         return sum(cell.width_pt for cell in self.cells) + self.gap_pt * (len(self.cells) - 1)
 
-    @property
-    def height(self) -> Stretch:
-        """That of the tallest cell."""
-        return tallest(cell.height.plus(self._drop_pt(cell)) for cell in self.cells)
-
-    @property
-    def baseline_pt(self) -> float | None:
-        """The common baseline."""
-        return max((b for cell in self.cells if (b := cell.baseline_pt) is not None), default=None)
-
     def place(self, x_pt: float, y_pt: float, height_pt: float) -> tuple[Placed, ...]:
         """The cells from left to right, each of the height down to the common foot."""
         placed: list[Placed] = []
         left = x_pt
-        for cell in self.cells:
-            drop = self._drop_pt(cell)
+        for cell, drop in zip(self.cells, self._drops_pt, strict=True):
             placed.extend(cell.place(left, y_pt + drop, height_pt - drop))
             left += cell.width_pt + self.gap_pt
         return tuple(placed)
-
-    def _drop_pt(self, cell: Piece) -> float:
-        """How far a cell is let down for its baseline to meet the common one."""
-        common, own = self.baseline_pt, cell.baseline_pt
-        return common - own if common is not None and own is not None else 0.0
 
 
 @dataclass(frozen=True, slots=True)

@@ -61,10 +61,12 @@ def fixed(height_pt: float) -> Stretch:
 
 def total(parts: Iterable[Stretch]) -> Stretch:
     """The heights one under the other."""
-    result = fixed(0.0)
+    least = natural = greatest = 0.0
     for part in parts:
-        result = result + part
-    return result
+        least += part.least_pt
+        natural += part.natural_pt
+        greatest += part.greatest_pt
+    return Stretch(least, natural, greatest)
 
 
 def tallest(parts: Iterable[Stretch]) -> Stretch:
