@@ -5,12 +5,12 @@ from __future__ import annotations
 import sys
 from pathlib import Path
 from types import TracebackType
+from typing import TYPE_CHECKING
 
-from rich.console import Console
-from rich.progress import BarColumn, TextColumn, TimeElapsedColumn
-from rich.progress import Progress as Bar
+if TYPE_CHECKING:
+    from rich.progress import Progress as Bar
 
-from typeset.press.building import Result
+    from typeset.press.building import Result
 
 
 def document_line(file: Path, result: Result) -> str:
@@ -29,20 +29,12 @@ class Progress:
     """
 
     def __init__(self, ticks: bool = True) -> None:
-        console = Console(file=sys.stderr)
-        columns = (TextColumn("{task.description}"), BarColumn(), TimeElapsedColumn())
-        self._bar = Bar(
-            *columns,
-            console=console,
-            transient=True,
-            disable=not console.is_terminal,
-            auto_refresh=ticks,
-        )
-        self._task = self._bar.add_task("reading and solving", total=None)
+        self._bar = _bar(ticks) if sys.stderr.isatty() else None
         self._begun = 0
 
     def __enter__(self) -> Progress:
-        self._bar.start()
+        if self._bar is not None:
+            self._bar.start()
         return self
 
     def __exit__(
@@ -51,11 +43,30 @@ class Progress:
         error: BaseException | None,
         trace: TracebackType | None,
     ) -> None:
-        self._bar.stop()
+        if self._bar is not None:
+            self._bar.stop()
 
     def begin(self, file: str, count: int) -> None:
         """A file of `count` is begun."""
-        self._bar.update(
-            self._task, description=file, total=count, completed=self._begun, refresh=True
-        )
+        if self._bar is not None:
+            (task,) = self._bar.task_ids
+            self._bar.update(
+                task, description=file, total=count, completed=self._begun, refresh=True
+            )
         self._begun += 1
+
+
+def _bar(ticks: bool) -> Bar:
+    """The bar with its one task. Only here is rich loaded, since most have no use for it."""
+    from rich import progress
+    from rich.console import Console
+
+    columns = (
+        progress.TextColumn("{task.description}"),
+        progress.BarColumn(),
+        progress.TimeElapsedColumn(),
+    )
+    console = Console(file=sys.stderr)
+    bar = progress.Progress(*columns, console=console, transient=True, auto_refresh=ticks)
+    bar.add_task("reading and solving", total=None)
+    return bar
