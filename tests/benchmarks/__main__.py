@@ -52,7 +52,7 @@ def main(arguments: Sequence[str] | None = None) -> None:
         sys.stderr.write(f"{name}: {time.perf_counter() - start:.0f} s\n")
     if any(section.bounds for section in sections):
         sections.insert(0, summary(sections))
-    report = "\n".join(_told(sections))
+    report = "\n".join(_told(sections, settings))
     sys.stdout.write(report)
     if options.write:
         write_report(ROOT / "DEVELOPERS.md", report)
@@ -90,8 +90,12 @@ def _parser() -> argparse.ArgumentParser:
     return parser
 
 
-def _told(sections: Sequence[Section]) -> Iterator[str]:
+def _told(sections: Sequence[Section], settings: Settings) -> Iterator[str]:
     yield about_the_machine()
+    if settings.is_quick:
+        yield "A quick run, of one round and little: it works, but these figures say nothing.\n"
+    if settings.clock.is_cpu:
+        yield "All times are those of all cores together.\n"
     for section in sections:
         yield f"### {section.title}\n\n{section.text}"
 
