@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from enum import Enum
 
 from typeset.drawing.shapes import Colour, Shape
@@ -97,9 +97,8 @@ class Placed:
     # The lists that it stands in, the outermost first.
     lists: tuple[ListPart, ...] = ()
     # Of an answer space: where it is written in by hand, and the fields where one can type.
-    # Not part of the description that a file's identifier is made from (see pdf.py).
-    rooms: tuple[Room, ...] = field(default=(), repr=False)
-    fields: tuple[Field, ...] = field(default=(), repr=False)
+    rooms: tuple[Room, ...] = ()
+    fields: tuple[Field, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,21 +7,21 @@ put in by its own plain objects: ISO 32000-1, 14.6 to 14.8, and ISO 14289-1, cla
 from __future__ import annotations
 
 from collections.abc import Iterator
-from contextlib import contextmanager
 from typing import Any
 from xml.sax.saxutils import escape
 
 from reportlab.pdfbase.pdfdoc import (
     XMP,
     LinkAnnotation,
-    PDFArray,
     PDFDictionary,
     PDFName,
-    PDFString,
+    PDFObject,
 )
 
+from typeset.setting.content import Pen, number
 from typeset.setting.form_fields import FormWriter
 from typeset.setting.frames import Document
+from typeset.setting.pdf_objects import array, dictionary, string
 from typeset.setting.structure import ARTIFACT, Element, Mark, Marked, Section
 
 _LAYOUT = "/Artifact <</Type /Layout>> BDC"
@@ -55,15 +55,14 @@ def claim(canvas: Any, document: Document) -> None:
     catalogue.Metadata = XMP(creator=lambda _document: metadata)
 
 
-@contextmanager
-def marked_section(canvas: Any, section: Section) -> Iterator[None]:
-    """What is drawn meanwhile is this section."""
+def draw_section(pen: Pen, section: Section) -> None:
+    """The section, marked as what belongs to an element or as decoration. Raises GlyphError."""
     if section.tag == ARTIFACT:
-        canvas._code.append(_FOOTER if section.is_foot else _LAYOUT)
+        pen.code.append(_FOOTER if section.is_foot else _LAYOUT)
     else:
-        canvas._code.append(f"/{section.tag} <</MCID {section.number}>> BDC")
-    yield
-    canvas._code.append("EMC")
+        pen.code.append(f"/{section.tag} <</MCID {section.number}>> BDC")
+    pen.draw(section.shapes)
+    pen.code.append("EMC")
 
 
 class TagWriter:
@@ -126,58 +125,79 @@ class TagWriter:
 
     def end(self, root: Element) -> None:
         """Write the tree, and which element every section of a page belongs to."""
-        tree = _Tree(self.canvas._doc, self.annotations)
+        document = self.canvas._doc
+        tree = _Tree(document, self.annotations)
         top = PDFDictionary({"Type": PDFName("StructTreeRoot")})
-        reference = tree.document.Reference(top)
-        top["K"] = tree.element(root, reference)
-        top["ParentTree"] = tree.document.Reference(self._parents(tree))
+        reference = document.Reference(top)
+        top["K"] = tree.element(root, tree.told(reference))
+        top["ParentTree"] = document.Reference(self._parents(tree))
         top["ParentTreeNextKey"] = self.next_key
-        tree.document.Catalog.StructTreeRoot = top
+        document.Catalog.StructTreeRoot = top
         if self.form is not None:
             self.form.end()
 
     def _parents(self, tree: _Tree) -> Any:
-        numbers: list[Any] = []
+        numbers: list[str] = []
         for key in range(self.next_key):
-            numbers.append(key)
+            numbers.append(str(key))
             if key in self.links:
                 numbers.append(tree.references[self.links[key]])
             else:
-                owners = PDFArray(tree.owners.get(self.pages[key], []))
-                numbers.append(tree.document.Reference(owners))
-        return PDFDictionary({"Nums": PDFArray(numbers)})
+                owners = _Written(array(tree.owners.get(self.pages[key], [])))
+                numbers.append(tree.told(tree.document.Reference(owners)))
+        return _Written(dictionary({"Nums": array(numbers)}))
+
+
+class _Written(PDFObject):  # type: ignore[misc]  # reportlab is not typed
+    """An object of the file that is already as it will stand there."""
+
+    def __init__(self, text: str = "") -> None:
+        self.text = text
+
+    def format(self, _document: Any) -> bytes:
+        """Its bytes."""
+        return self.text.encode("ascii")
 
 
 class _Tree:
-    """Turns elements into objects of the file, parents before children."""
+    """Turns elements into objects of the file, parents before children.
+
+    A week has thousands of them, so they are written straight away: reportlab's dictionaries
+    are formatted key by key and took as long as all that is drawn.
+    """
 
     def __init__(self, document: Any, annotations: dict[Element, tuple[Any, Any]]) -> None:
         self.document = document
         self.annotations = annotations
-        self.references: dict[Element, Any] = {}
+        self.references: dict[Element, str] = {}
         # For every page the element of each of its sections, in the order of their numbers.
-        self.owners: dict[int, list[Any]] = {}
+        self.owners: dict[int, list[str]] = {}
+        self.pages: dict[int, str] = {}
 
-    def element(self, element: Element, parent: Any) -> Any:
+    def told(self, reference: Any) -> str:
+        """A reference as it stands in the file: '12 0 R'."""
+        return str(reference.format(self.document).decode("ascii"))
+
+    def element(self, element: Element, parent: str) -> str:
         """The element with all below it; gives the reference to it."""
-        # Its type may be left out (table 323), which makes a tagged page a tenth smaller.
-        made = PDFDictionary({"S": PDFName(element.tag)})
-        reference = self.document.Reference(made)
+        made = _Written()
+        reference = self.told(self.document.Reference(made))
         self.references[element] = reference
-        made["P"] = parent
         first = next((each for each in element.children if isinstance(each, Mark)), None)
-        if first is not None:
-            made["Pg"] = self._page(first.page)
-        if element.alt:
-            made["Alt"] = PDFString(element.alt)
-        if element.actual_text:
-            made["ActualText"] = PDFString(element.actual_text)
-        if (attributes := self._attributes(element, first)) is not None:
-            made["A"] = attributes
-        made["K"] = PDFArray(list(self._children(element, reference, first)))
+        # Its type may be left out (table 323), which makes a tagged page a tenth smaller.
+        entries = {
+            "A": self._attributes(element, first),
+            "ActualText": string(element.actual_text) if element.actual_text else "",
+            "Alt": string(element.alt) if element.alt else "",
+            "K": array(list(self._children(element, reference, first))),
+            "P": parent,
+            "Pg": self._page(first.page) if first is not None else "",
+            "S": f"/{element.tag}",
+        }
+        made.text = dictionary({key: entry for key, entry in entries.items() if entry})
         return reference
 
-    def _children(self, element: Element, reference: Any, first: Mark | None) -> Iterator[Any]:
+    def _children(self, element: Element, reference: str, first: Mark | None) -> Iterator[str]:
         for child in element.children:
             if isinstance(child, Element):
                 yield self.element(child, reference)
@@ -186,30 +206,27 @@ class _Tree:
             assert child.number == len(owners), "the tree is in the order of drawing"
             owners.append(reference)
             if first is not None and child.page == first.page:
-                yield child.number
+                yield str(child.number)
             else:
                 page = self._page(child.page)
-                yield PDFDictionary({"Type": PDFName("MCR"), "Pg": page, "MCID": child.number})
+                yield dictionary({"MCID": str(child.number), "Pg": page, "Type": "/MCR"})
         if element in self.annotations:
-            annotation, page = self.annotations[element]
-            yield PDFDictionary({"Type": PDFName("OBJR"), "Obj": annotation, "Pg": page})
+            annotation, page = (self.told(each) for each in self.annotations[element])
+            yield dictionary({"Obj": annotation, "Pg": page, "Type": "/OBJR"})
 
-    def _attributes(self, element: Element, first: Mark | None) -> Any:
+    def _attributes(self, element: Element, first: Mark | None) -> str:
         if element.tag == "L" and element.numbering:
-            owner = {"O": PDFName("List"), "ListNumbering": PDFName(element.numbering)}
-            return PDFDictionary(owner)
+            return dictionary({"ListNumbering": f"/{element.numbering}", "O": "/List"})
         if element.tag == "Figure" and element.item is not None and first is not None:
             item, height = element.item, self.document.Pages.pages[first.page].pageheight
             top = height - item.y_pt
             box = (item.x_pt, top - item.height_pt, item.x_pt + item.width_pt, top)
-            return PDFDictionary(
-                {
-                    "O": PDFName("Layout"),
-                    "Placement": PDFName("Block"),
-                    "BBox": PDFArray([round(edge, 2) for edge in box]),
-                }
-            )
-        return None
+            edges = array([number(round(edge, 2)) for edge in box])
+            return dictionary({"BBox": edges, "O": "/Layout", "Placement": "/Block"})
+        return ""
 
-    def _page(self, index: int) -> Any:
-        return self.document.Reference(self.document.Pages.pages[index])
+    def _page(self, index: int) -> str:
+        if index not in self.pages:
+            page = self.document.Pages.pages[index]
+            self.pages[index] = self.told(self.document.Reference(page))
+        return self.pages[index]
