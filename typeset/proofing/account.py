@@ -46,7 +46,7 @@ class Account:
 
     def words_of(self, index: int) -> tuple[Word, ...]:
         """The printed words of a passage."""
-        return tuple(word for word in self.found[index] if word is not None)
+        return tuple([word for word in self.found[index] if word is not None])
 
 
 def take_account(passages: Sequence[Passage], words: Sequence[Word]) -> Account:

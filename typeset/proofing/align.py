@@ -66,7 +66,7 @@ def _anchors(one: Sequence[str], other: Sequence[str]) -> list[tuple[int, int]]:
 
 def _once(words: Sequence[str]) -> dict[tuple[str, ...], int]:
     """Runs that occur once, with their positions."""
-    runs = [tuple(words[i : i + _RUN]) for i in range(len(words) - _RUN + 1)]
+    runs = list(zip(*(words[start:] for start in range(_RUN)), strict=False))
     counts = Counter(runs)
     return {run: index for index, run in enumerate(runs) if counts[run] == 1}
 

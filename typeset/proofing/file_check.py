@@ -281,13 +281,14 @@ class _File:
         for number, each in self.every_object:
             if isinstance(each, StreamObject) and number not in self.accounted:
                 yield self.finding("the file holds data that belongs to no page and no font")
-            for path, text in _strings(each, ""):
+            held = _held_in(each)
+            for path, text in held.texts:
                 is_led = path in ("/Title", "/P") and text in facts.texts
                 # What a link says is held against the words that it lies on (navigation.py).
                 is_led |= path == "/Contents" and facts.navigates and number in links
                 if text.strip() and not is_led and not self.is_known(number, path):
                     yield self.finding(f"the file holds the text '{text[:80]}' ({path})")
-            for action in _actions(each):
+            for action in held.actions:
                 yield self.finding(f"the file can run something ({action})", kind="action")
 
     def is_known(self, number: int, path: str) -> bool:
@@ -331,28 +332,29 @@ def _resolved(value: Any) -> Any:
     return value.get_object() if isinstance(value, IndirectObject) else value
 
 
-def _strings(value: Any, path: str) -> Iterator[tuple[str, str]]:
-    """Every text in an object, with the keys that lead to it; other objects are not entered."""
-    if isinstance(value, TextStringObject):
-        yield path, str(value)
-    elif isinstance(value, ByteStringObject):
-        yield path, value.decode("latin-1")
-    elif isinstance(value, DictionaryObject):
-        for key in value:
-            yield from _strings(value.raw_get(key), f"{path}{key}")
-    elif isinstance(value, ArrayObject):
-        for each in list.__iter__(value):
-            yield from _strings(each, path)
+@dataclass(frozen=True, slots=True)
+class _Held:
+    """The texts in an object, each with the keys that lead to it, and what in it runs or leads
+    out of the document. Other objects are not entered."""
+
+    texts: list[tuple[str, str]]
+    actions: list[str]
 
 
-def _actions(value: Any) -> Iterator[str]:
-    """What in an object runs or leads out of the document."""
-    if isinstance(value, DictionaryObject):
-        if value.get("/S") in _ACTIONS:
-            yield str(value["/S"])
-        yield from (str(key) for key in value if key in _RUNS)
-        for key in value:
-            yield from _actions(value.raw_get(key))
-    elif isinstance(value, ArrayObject):
-        for each in list.__iter__(value):
-            yield from _actions(each)
+def _held_in(value: Any) -> _Held:
+    held = _Held([], [])
+    within = [("", value)]
+    while within:
+        path, each = within.pop()
+        if isinstance(each, TextStringObject):
+            held.texts.append((path, str(each)))
+        elif isinstance(each, ByteStringObject):
+            held.texts.append((path, each.decode("latin-1")))
+        elif isinstance(each, DictionaryObject):
+            if each.get("/S") in _ACTIONS:
+                held.actions.append(str(each["/S"]))
+            held.actions.extend(str(key) for key in each if key in _RUNS)
+            within.extend((f"{path}{key}", inner) for key, inner in dict.items(each))
+        elif isinstance(each, ArrayObject):
+            within.extend((path, inner) for inner in list.__iter__(each))
+    return held

@@ -8,10 +8,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from contextlib import contextmanager
+from functools import lru_cache
 from io import BytesIO
 
 import pdfplumber
 from pdfminer.layout import LTChar, LTCurve
+from pdfminer.pdftypes import PDFStream, resolve1
 from pdfplumber.page import Page
 
 from typeset.proofing.collecting import seldom_collecting
@@ -30,10 +32,26 @@ def read_document(data: bytes, name: str, pages: range | None = None) -> ReadDoc
     """Every page read once, or only those with an index (from 0) in `pages`; they keep the
     numbers that they have in the file. Raises Unreadable.
     """
-    with told_as_unreadable(), seldom_collecting(), pdfplumber.open(BytesIO(data)) as pdf:
-        faces, wanted = Faces(), pages if pages is not None else range(len(pdf.pages))
-        read = tuple(read_page(pdf.pages[index], faces) for index in wanted)
+    with told_as_unreadable(), seldom_collecting():
+        file = _opened(data)
+        wanted = pages if pages is not None else range(len(file.pages))
+        read = tuple(read_page(file.pages[index], file.faces) for index in wanted)
     return ReadDocument(name, read)
+
+
+class _File:
+    """The pages of a file. Raises whatever the readers raise."""
+
+    def __init__(self, data: bytes) -> None:
+        self.pages = pdfplumber.open(BytesIO(data)).pages
+        self.faces = Faces()
+
+
+# The file that was read last, known by all its bytes: its parts are read one after another. One
+# whose pages cannot be found is never kept: pdfplumber would find some the second time.
+@lru_cache(maxsize=1)
+def _opened(data: bytes) -> _File:
+    return _File(data)
 
 
 @contextmanager
@@ -52,12 +70,21 @@ def told_as_unreadable() -> Iterator[None]:
 def read_page(page: Page, faces: Faces) -> ReadPage:
     """All that the page holds; `faces` are those of its file. Raises whatever the readers raise.
 
-    The page is closed, since pdfplumber would keep everything it has parsed.
+    The page is closed, and its drawing packed again: pdfplumber would keep everything it has
+    parsed, and pdfminer what it has unpacked.
     """
+    streams = [each for each in map(resolve1, page.page_obj.contents) if _is_packed(each)]
+    packed = [(each, each.rawdata) for each in streams]
     try:
         return _read(page, faces)
     finally:
         page.close()
+        for stream, raw in packed:
+            stream.rawdata, stream.data = raw, None
+
+
+def _is_packed(content: object) -> bool:
+    return isinstance(content, PDFStream) and content.data is None
 
 
 def _read(page: Page, faces: Faces) -> ReadPage:

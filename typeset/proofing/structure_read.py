@@ -192,15 +192,16 @@ class _Walk:
         """The way back, from pages and links to their elements, says the same."""
         numbers = list(_list(tree.get("/Nums"))) if tree is not None else []
         entries = dict(zip(numbers[::2], numbers[1::2], strict=False))
-        owners = {mark: each.number for mark, each in self.found.marks.items()}
+        owners: dict[int, list[int]] = {}
+        for (at, _), each in sorted(self.found.marks.items(), key=lambda item: item[0]):
+            owners.setdefault(at, []).append(each.number)
         wanted: dict[int, Any] = {}
         for index, page in enumerate(self.pdf.pages):
             key = page.get("/StructParents")
             if not isinstance(key, int):
                 self.fault(f"page {index + 1} is left out of the structure")
                 continue
-            own = [owner for (at, _), owner in sorted(owners.items()) if at == index]
-            wanted[int(key)] = own
+            wanted[int(key)] = owners.get(index, [])
         for each in self.found.elements:
             for number in each.links:
                 wanted[self.link_key(number)] = each.number
