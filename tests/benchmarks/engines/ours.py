@@ -33,13 +33,13 @@ from typeset.setting.blocks import (
     Column,
     Question,
     Spacing,
-    heading_block,
     question_block,
 )
-from typeset.setting.frames import Document
+from typeset.setting.frames import Document, Role
 from typeset.setting.pages import PageFrame, flow
 from typeset.setting.paragraphs import TextStyle
 from typeset.setting.pdf import write_pdf
+from typeset.setting.pieces import text
 from typeset.setting.stretch import Stretch
 
 _SPACING = Spacing(
@@ -47,7 +47,6 @@ _SPACING = Spacing(
     inner=Stretch(0.2, 0.3, 0.5),
     question=Stretch(0.5, 0.7, 1.2),
     heading=Stretch(0.5, 0.7, 1.2),
-    after_heading=Stretch(0.4, 0.5, 0.8),
 )
 _STYLE = TextStyle(TYPE_SIZE_PT, LEADING)
 _FRAME = PageFrame(*PAPER_PT, MARGIN_PT, MARGIN_PT, COLUMN_PT, PAPER_PT[1] - 2 * MARGIN_PT)
@@ -90,8 +89,8 @@ def _blocks(sheets: Sequence[Sheet]) -> list[Block]:
     column = Column(_STYLE, COLUMN_PT, _SPACING)
     blocks: list[Block] = []
     for sheet in sheets:
-        heading = heading_block("heading", words(sheet.heading), column, _STYLE.bold())
-        blocks.append(replace(heading, starts_page=True))
+        heading = text(words(sheet.heading), _STYLE.bold(), COLUMN_PT, Role.HEADING)
+        blocks.append(Block("heading", heading, keep_with_next=True, starts_page=True))
         blocks += [question_block(_question(problem), column) for problem in sheet.problems]
     return blocks
 
