@@ -9,6 +9,7 @@ of the verb asked for, where one is.
 from __future__ import annotations
 
 import argparse
+import atexit
 import gc
 import os
 import signal
@@ -37,6 +38,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
     options = _parser(typed[:1]).parse_args(typed)
     signal.signal(signal.SIGTERM, _stop)
     gc.set_threshold(_OBJECTS_BETWEEN_LOOKS)
+    # On the way out everything goes at once, so that nobody need look through it before.
+    atexit.register(gc.freeze)
     # Else pydantic looks for plugins in every package that is installed; we use none.
     os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "__all__")
     return _run(options.run, options)
