@@ -99,10 +99,10 @@ class _Bench:
 def _about(count: int) -> str:
     return (
         f"{count} A4 pages, each with a heading, eight stories of two lines, eight answer boxes "
-        "and two bar models; other numbers on each. Every third page of a file of every engine was "
-        "read back: the same words, boxes, bars and braces. Our engine lays the bar models out; "
-        "the others are given their shapes. The floor is given everything in its place. *Warm* is in "
-        "one process, *cold* a process each, from its start to its end.\n"
+        "and two bar models; other numbers on each. Every third page of a file of every engine "
+        "was read back: the same words, boxes, bars and braces. Our engine lays the bar models "
+        "out; the others are given their shapes. The floor is given everything in its place. "
+        "*Warm* is in one process, *cold* a process each, from its start to its end.\n"
     )
 
 
