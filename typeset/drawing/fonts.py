@@ -12,7 +12,6 @@ from contextlib import contextmanager
 from contextvars import ContextVar
 from dataclasses import dataclass
 from functools import cache, lru_cache
-from importlib.resources import files
 from pathlib import Path
 
 from typeset.drawing.font_files import FontFile, Measures, load_font, named, read_font
@@ -93,6 +92,9 @@ def own_family() -> TypeFamily:
 
 
 def _own_path(face: Face) -> Path:
+    # Here, since what only checks content looks for no font.
+    from importlib.resources import files
+
     return Path(str(files("fontpkg_atkinson_hyperlegible") / "files" / _FILES[face]))
 
 

@@ -9,7 +9,6 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from difflib import get_close_matches
 from typing import Any
 
 from pydantic import ValidationError
@@ -75,6 +74,9 @@ def shown(text: str) -> str:
 
 def likely(word: str, known: Iterable[str]) -> str | None:
     """The known word that an unknown one is most likely a slip for, or None."""
+    # Here, since most content has no such slips.
+    from difflib import get_close_matches
+
     lowered = {each.lower(): each for each in known}
     found = get_close_matches(word.lower(), lowered, n=1, cutoff=_ALIKE)
     return lowered[found[0]] if found else None
