@@ -41,7 +41,7 @@ from typeset.arithmetic.family import AnyFamily
 from typeset.arithmetic.problem import Problem
 from typeset.arithmetic.reaching import reaches
 from typeset.arithmetic.solving import solve
-from typeset.arithmetic.workings import Working
+from typeset.arithmetic.workings import Step, Working
 from typeset.errors import SolvingError
 from typeset.quantities.amount import Amount
 
@@ -202,7 +202,7 @@ def test_a_wrong_number_in_any_equation_stops_the_build(name: str, example: dict
                 if cannot_change(equation):
                     continue
                 steps = list(working.steps)
-                steps[place] = replace(step, equation=equation)
+                steps[place] = Step(step.sentence, equation)
                 faulty = with_strategies(name, [replace(working, steps=tuple(steps))])
                 with pytest.raises(SolvingError, match="untrue equation"):
                     solve(faulty, problem)

@@ -24,6 +24,7 @@ from typeset.arithmetic.equations import (
     operations,
     value_of,
 )
+from typeset.arithmetic.remembering import once_for_each
 from typeset.arithmetic.workings import Working
 from typeset.quantities.amount import Amount, Form
 from typeset.quantities.units import Dimension
@@ -61,6 +62,7 @@ _LINE = 2
 _TABLES_TO = 12
 
 
+@once_for_each
 def demand_of(working: Working) -> Fraction:
     """The score of a whole working; never negative."""
     quarters = _LINE * len(working.steps)

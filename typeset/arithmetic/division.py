@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import cached_property
 
 from typeset.arithmetic.equations import Equation, Remainder, equation, over, times
 from typeset.arithmetic.workings import Step, step
@@ -13,7 +14,8 @@ from typeset.quantities.units import Unit
 from typeset.quantities.writing import say
 
 
-@dataclass(frozen=True, slots=True)
+# Without slots, which would leave no room for what is worked out once and asked for again.
+@dataclass(frozen=True)
 class Division:
     """`total` divided by `by`.
 
@@ -28,13 +30,13 @@ class Division:
     grouping: bool
     exact: bool = False
 
-    @property
+    @cached_property
     def quotient(self) -> Fraction:
         """Of the shares or groups, whole ones unless `exact`."""
         value = self.total.value / self.by
         return value if self.exact else Fraction(value.numerator // value.denominator)
 
-    @property
+    @cached_property
     def rest(self) -> Fraction:
         """What is left over, in the total's unit."""
         return self.total.value - self.quotient * self.by

@@ -173,13 +173,16 @@ def _apply(sign: str, left: tuple[int, int], right: tuple[int, int]) -> tuple[in
 
 
 def _related(left: Expression, right: Expression, sign: str) -> bool:
-    if has_unknown(left) or has_unknown(right):
-        return True
     if isinstance(right, Parts) and isinstance(left, Parts):
         return _same_ratio(left, right)
     if isinstance(right, Remainder):
-        return _divides_with(left, right)
-    (a, b), (c, d) = _over_and_under(left), _over_and_under(right)
+        return has_unknown(left) or _divides_with(left, right)
+    try:
+        (a, b), (c, d) = _over_and_under(left), _over_and_under(right)
+    except (ValueError, ZeroDivisionError):
+        if has_unknown(left) or has_unknown(right):
+            return True
+        raise
     first, second = a * d, c * b
     if sign == EQUAL:
         return first == second

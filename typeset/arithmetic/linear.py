@@ -41,7 +41,7 @@ def solve_linear(equations: Sequence[Linear]) -> dict[str, Fraction]:
 def _whole_row(each: Linear, names: Sequence[str]) -> list[int]:
     """The coefficients and the constant, all multiplied by their least common denominator."""
     row = [*(each.coefficients.get(name, 0) for name in names), each.constant]
-    size = lcm(*(value.denominator for value in row))
+    size = lcm(*[value.denominator for value in row if not isinstance(value, int)])
     if size == 1:
         return [int(value) for value in row]
     return [value.numerator * (size // value.denominator) for value in row]

@@ -12,8 +12,8 @@ from typing import ParamSpec, TypeVar
 P = ParamSpec("P")
 T = TypeVar("T")
 
-# A problem is solved from beginning to end before the next one, and so are its probes.
-_MOST_KEPT = 16
+# A problem is solved from beginning to end before the next one: enough for all its workings.
+_MOST_KEPT = 64
 
 
 def once_for_each(make: Callable[P, T]) -> Callable[P, T]:

@@ -71,7 +71,7 @@ def nonsense(answer: AnswerValue, may_be_cut: bool) -> str:
     if not isinstance(answer, Amount):
         return ""
     dimension = answer.unit.dimension
-    if answer.value < 0 and dimension not in _MAY_BE_NEGATIVE:
+    if answer.value.numerator < 0 and dimension not in _MAY_BE_NEGATIVE:
         return "which is less than nothing"
     if dimension is Dimension.COUNT and not answer.is_whole and not may_be_cut:
         return f"which is not a whole number of {answer.unit.plural}"
@@ -120,10 +120,13 @@ def _absurd(value: AnswerValue, answer: AnswerValue, misconception: str) -> str:
         return ""
     if value.unit.dimension in (Dimension.TEMPERATURE, Dimension.CLOCK):
         return ""
-    times = abs(value.base / answer.base)
-    if times > _MOST_TIMES:
+    reached, right = abs(value.base), abs(answer.base)
+    # Crosswise: reached ÷ right, without a fraction of fractions.
+    over = reached.numerator * right.denominator
+    under = reached.denominator * right.numerator
+    if over > _MOST_TIMES * under:
         return f"more than {_MOST_TIMES} times the right answer"
-    if times * _MOST_TIMES < 1:
+    if over * _MOST_TIMES < under:
         return f"less than a {_MOST_TIMES}th of the right answer"
     return ""
 

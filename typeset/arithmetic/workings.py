@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import FrozenInstanceError, dataclass
+from types import MappingProxyType
 
 from typeset.arithmetic.answers import AnswerValue
 from typeset.arithmetic.equations import Equation
@@ -12,12 +13,79 @@ from typeset.quantities.inline import Rich
 from typeset.quantities.writing import say
 
 
-@dataclass(frozen=True, slots=True)
 class Step:
-    """One line of a working: a sentence that gives the reason, and its equation if any."""
+    """One line of a working: a sentence that gives the reason, and its equation if any.
 
-    sentence: Rich
-    equation: Equation | None = None
+    A value like any frozen dataclass. Its sentence is put together when it is first read:
+    most workings and mistakes that are looked at, for other numbers above all, are never told.
+    """
+
+    __slots__ = ("_sentence", "_template", "_values", "equation")
+
+    _sentence: Rich | None
+    _template: str
+    _values: Mapping[str, Amount | Rich | str]
+    equation: Equation | None
+
+    def __init__(self, sentence: Rich, equation: Equation | None = None) -> None:
+        self._set(sentence, "", _NOTHING, equation)
+
+    def _set(
+        self,
+        sentence: Rich | None,
+        template: str,
+        values: Mapping[str, Amount | Rich | str],
+        equation: Equation | None,
+    ) -> None:
+        keep = object.__setattr__
+        keep(self, "_sentence", sentence)
+        keep(self, "_template", template)
+        keep(self, "_values", values)
+        keep(self, "equation", equation)
+
+    @classmethod
+    def told(
+        cls,
+        template: str,
+        values: Mapping[str, Amount | Rich | str],
+        equation: Equation | None,
+    ) -> Step:
+        """A step whose sentence is the template with the values put in for its `{names}`."""
+        made = cls.__new__(cls)
+        made._set(None, template, values, equation)
+        return made
+
+    @property
+    def sentence(self) -> Rich:
+        """The words of the line."""
+        if self._sentence is None:
+            object.__setattr__(self, "_sentence", say(self._template, **self._values))
+        assert self._sentence is not None
+        return self._sentence
+
+    def __setattr__(self, name: str, _value: object) -> None:
+        raise FrozenInstanceError(f"cannot assign to field {name!r}")
+
+    def __getstate__(self) -> tuple[Rich, Equation | None]:
+        return self.sentence, self.equation
+
+    def __setstate__(self, state: tuple[Rich, Equation | None]) -> None:
+        sentence, equation = state
+        self._set(sentence, "", _NOTHING, equation)
+
+    def __eq__(self, other: object) -> bool:
+        if not isinstance(other, Step):
+            return NotImplemented
+        return (self.sentence, self.equation) == (other.sentence, other.equation)
+
+    def __hash__(self) -> int:
+        return hash((self.sentence, self.equation))
+
+    def __repr__(self) -> str:
+        return f"Step(sentence={self.sentence!r}, equation={self.equation!r})"
+
+
+_NOTHING: Mapping[str, Amount | Rich | str] = MappingProxyType({})
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,4 +113,4 @@ class MistakenWorking:
 
 def step(template: str, result: Equation | None = None, /, **values: Amount | Rich | str) -> Step:
     """A step whose sentence has amounts put in for its `{names}`."""
-    return Step(say(template, **values), result)
+    return Step.told(template, values, result)

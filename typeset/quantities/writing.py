@@ -82,7 +82,7 @@ def decimal(value: Fraction, places: int = 0) -> str | None:
         return None
     digits = max(digits, places)
     scaled = abs(value.numerator) * 10**digits // value.denominator
-    sign = MINUS if value < 0 else ""
+    sign = MINUS if value.numerator < 0 else ""
     if digits == 0:
         return f"{sign}{scaled:,}"
     return f"{sign}{scaled // 10**digits:,}.{scaled % 10**digits:0{digits}d}"

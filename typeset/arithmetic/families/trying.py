@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from fractions import Fraction
+from itertools import chain
 
 from typeset.arithmetic.equations import Expression, equation, value_of
 from typeset.arithmetic.workings import Step, step
@@ -36,9 +37,9 @@ class Trying:
 
     def found(self) -> Fraction | None:
         """The first number that fits, in the order in which anybody would try."""
-        candidates = (
-            *(Fraction(value) for value in range(1, _MOST_WHOLE + 1)),
-            *(Fraction(tenths, 10) for tenths in range(1, _MOST_TENTHS)),
+        candidates = chain(
+            (Fraction(value) for value in range(1, _MOST_WHOLE + 1)),
+            (Fraction(tenths, 10) for tenths in range(1, _MOST_TENTHS)),
         )
         return next((each for each in candidates if self.reached(each) == self.target.value), None)
 
