@@ -74,10 +74,12 @@ def shown(text: str) -> str:
 
 def likely(word: str, known: Iterable[str]) -> str | None:
     """The known word that an unknown one is most likely a slip for, or None."""
+    lowered = {each.lower(): each for each in known}
+    if not lowered:
+        return None
     # Here, since most content has no such slips.
     from difflib import get_close_matches
 
-    lowered = {each.lower(): each for each in known}
     found = get_close_matches(word.lower(), lowered, n=1, cutoff=_ALIKE)
     return lowered[found[0]] if found else None
 

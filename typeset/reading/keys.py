@@ -161,5 +161,5 @@ def opened(
             problem = f"the key '{key}' stands twice; it is first in line {entries[key].place.line}"
             complaints.append(Complaint(entry.place, problem, "keep one of them"))
         else:
-            entries[key] = replace(entry, key=key)
+            entries[key] = entry if key == entry.key else replace(entry, key=key)
     return Keys(Keyed(tuple(entries.values()), node.place), name, complaints)

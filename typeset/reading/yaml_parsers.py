@@ -23,7 +23,7 @@ from yaml.events import (
 )
 
 # The twin takes a tab for white space where the other refuses it, and '>#' for a block of text.
-_DIFFERS = re.compile(r"\t|[>|][-+\d]*#")
+_TAB, _REMARK_AT_BLOCK = "\t", re.compile(r"[>|][-+\d]*#")
 # A file with more is too long for its reader, who takes one event after the other.
 _MOST_EVENTS = 50_000
 
@@ -36,7 +36,7 @@ def events_of(text: str) -> Iterator[Event]:
 def quick_events_of(text: str) -> Sequence[Event] | None:
     """The same events as `events_of`, but for the marks at which they end and the style of plain
     texts, which is '' for None; or None, where they might be others or there is no quick way."""
-    if not yaml.__with_libyaml__ or _DIFFERS.search(text):
+    if not yaml.__with_libyaml__ or _TAB in text or _REMARK_AT_BLOCK.search(text):
         return None
     try:
         events = list(islice(yaml.parse(text, Loader=yaml.CSafeLoader), _MOST_EVENTS))
