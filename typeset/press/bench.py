@@ -1,0 +1,164 @@
+"""What is done to make files, in pieces that can be shared among processes.
+
+A short file is one piece: composed, written and proofed. A long one is made in parts: the sides
+of each part are set, all are bound to one file, and then each part of that is proofed.
+"""
+
+from __future__ import annotations
+
+import time
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass, replace
+from enum import Enum
+from itertools import accumulate
+from pathlib import Path
+
+from typeset.drawing.fonts import in_family
+from typeset.press.job import InParts, Job
+from typeset.press.kept import Kept
+from typeset.press.keys import digest_of
+from typeset.press.record import Made
+from typeset.press.shelf import put_down, taken_up
+from typeset.proofing import Finding
+from typeset.proofing.parts import page_signature
+from typeset.setting.frames import Document
+from typeset.setting.pages import PageLayout
+from typeset.setting.pdf import write_pdf
+
+
+class Step(Enum):
+    """What is done in a piece of work."""
+
+    MAKE = "make"
+    SET = "set"
+    BIND = "bind"
+    PROOF = "proof"
+
+
+# Stands for the job that can only be planned when all others have their sides.
+LAST = -1
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """A step in making the file of job `job`; of its `part`, which has `count` sides from
+    `first` on, of so many in all. The last job tells of all that was `made`."""
+
+    step: Step
+    job: int
+    part: int = 0
+    first: int = 0
+    count: int = 0
+    of_all: int = 0
+    made: tuple[Made, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Outcome:
+    """What came of a piece. `sides` are those of the file, `parts` those of each of its parts."""
+
+    seconds: float
+    findings: tuple[Finding, ...] = ()
+    sides: int = 0
+    type_size_pt: float = 0.0
+    notes: tuple[str, ...] = ()
+    parts: tuple[int, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Bench:
+    """Makes the files of `jobs` in the folder `staging`; what was made before lies in `kept`.
+
+    `last` plans the job that tells of all files made.
+    """
+
+    jobs: tuple[Job, ...]
+    last: Callable[[tuple[Made, ...]], Job]
+    staging: Path
+    kept: Kept
+
+    def do(self, piece: Piece) -> Outcome:
+        """One piece of work."""
+        start = time.perf_counter()
+        job = self.last(piece.made) if piece.job == LAST else self.jobs[piece.job]
+        with in_family(job.fonts):
+            outcome = self._done(piece, job)
+        return replace(outcome, seconds=time.perf_counter() - start)
+
+    def first_pieces(self, wanted: Sequence[int]) -> Iterator[Piece]:
+        """What can be begun at once for these jobs: the long files first, since more follows
+        from them."""
+        for at in wanted:
+            if (in_parts := self.jobs[at].in_parts) is not None:
+                yield from (Piece(Step.SET, at, part) for part in range(len(in_parts.parts)))
+        yield from (Piece(Step.MAKE, at) for at in wanted if self.jobs[at].in_parts is None)
+
+    def pieces_after(self, bound: Piece, outcome: Outcome) -> Iterator[Piece]:
+        """The proofs of the parts of a file that is bound."""
+        firsts = accumulate(outcome.parts, initial=0)
+        for part, (first, count) in enumerate(zip(firsts, outcome.parts, strict=False)):
+            yield Piece(Step.PROOF, bound.job, part, first, count, outcome.sides)
+
+    def _done(self, piece: Piece, job: Job) -> Outcome:
+        if job.in_parts is None:
+            return self._make(job)
+        match piece.step:
+            case Step.SET:
+                return self._set(piece, job.in_parts)
+            case Step.BIND:
+                return self._bind(piece, job, job.in_parts)
+            case _:
+                return self._proof(piece, job, job.in_parts)
+
+    def _make(self, job: Job) -> Outcome:
+        document, pages = job.compose()
+        pdf = self._write(job, document)
+        return _outcome(document, pages, job.proof(pdf))
+
+    def _write(self, job: Job, document: Document) -> bytes:
+        pdf = write_pdf(document)
+        (self.staging / job.file).write_bytes(pdf)
+        return pdf
+
+    def _set(self, piece: Piece, in_parts: InParts) -> Outcome:
+        """The sides of a part lie in the staging folder afterwards."""
+        part = in_parts.parts[piece.part]
+        data = self.kept.sides(part.key)
+        if data is None or taken_up(data) is None:
+            data = put_down(part.compose())
+            self.kept.keep_sides(part.key, data)
+        self._sides_of(piece.job, piece.part).write_bytes(data)
+        return Outcome(0.0)
+
+    def _bind(self, piece: Piece, job: Job, in_parts: InParts) -> Outcome:
+        """The file itself lies there."""
+        files = (self._sides_of(piece.job, part) for part in range(len(in_parts.parts)))
+        parts = [taken_up(file.read_bytes()) for file in files]
+        set_parts = [part for part in parts if part is not None]
+        assert len(set_parts) == len(parts), "what was just put down can be taken up"
+        document, pages = in_parts.bind(set_parts)
+        findings = in_parts.proof_frame(self._write(job, document))
+        sides = tuple(len(part.pages) for part in set_parts)
+        return replace(_outcome(document, pages, findings), parts=sides)
+
+    def _proof(self, piece: Piece, job: Job, in_parts: InParts) -> Outcome:
+        """A part that was proofed before, with the same true of it and the same on its sides,
+        is not proofed again."""
+        part, span = in_parts.parts[piece.part], (piece.first, piece.count)
+        pdf = (self.staging / job.file).read_bytes()
+        key = digest_of(part.key, *map(str, (*span, piece.of_all)))
+        signature = page_signature(pdf, *span)
+        if self.kept.is_clean(key, signature):
+            return Outcome(0.0)
+        findings = part.proof(pdf, *span, piece.of_all)
+        if not findings:
+            self.kept.keep_clean(key, signature)
+        return Outcome(0.0, tuple(findings))
+
+    def _sides_of(self, job: int, part: int) -> Path:
+        return self.staging / f"{job}-{part}.sides"
+
+
+def _outcome(document: Document, pages: PageLayout, findings: list[Finding]) -> Outcome:
+    size = pages.type_size_pt
+    return Outcome(0.0, tuple(findings), len(document.pages), size, pages.notes)
