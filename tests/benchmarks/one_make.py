@@ -11,7 +11,7 @@ import importlib
 import json
 import pkgutil
 import sys
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
 from pathlib import Path
 from typing import Any
 
@@ -37,11 +37,13 @@ class OneMake:
 
 
 def make_in_process(
-    folder: Path, to: Path, without_accelerator: bool = False, **order: object
+    folder: Path, to: Path, without_accelerator: bool = False, makes: int = 1, **order: object
 ) -> OneMake:
     """Makes the folder in a fresh process; `order` are further fields of `making.Order`, files
-    as texts. Raises RuntimeError where it fails."""
-    told = {"folder": str(folder), "to": str(to), "without": without_accelerator, "order": order}
+    as texts. Of several makes, each into another folder, the last is timed. Raises RuntimeError
+    where it fails."""
+    told: dict[str, object] = {"folder": str(folder), "to": str(to), "order": order}
+    told |= {"without": without_accelerator, "makes": makes}
     said, peaks = watch_python(["-m", "tests.benchmarks.one_make", json.dumps(told)])
     result = json.loads(said)
     above = max(peaks.values(), default=0.0) - result["imports_mib"]
@@ -72,30 +74,28 @@ def main(told: dict[str, Any]) -> None:
         # reportlab then takes its own Python instead of the accelerator's C.
         sys.modules["_rl_accel"] = None  # type: ignore[assignment]
     import_all()
-    from typeset.press.making import make_week
-
     order = told["order"]
     if "class_list" in order:
         order["class_list"] = Path(order["class_list"])
-    wanted = fresh_order(folder=Path(told["folder"]), to=Path(told["to"]), **order)
     imports = memory_now_mib()
-    pages: list[int] = []
-
-    def work() -> None:
-        results = make_week(wanted)
-        findings = [finding for result in results for finding in result.findings]
-        if findings:
-            raise RuntimeError(f"{len(findings)} findings, the first: {findings[0]}")
-        pages.extend(result.made.sides for result in results)
-
-    took = timed(work)
-    result = {
-        "wall_s": took.wall_s,
-        "cpu_s": took.cpu_s,
-        "pages": sum(pages),
-        "imports_mib": imports,
-    }
+    for number in range(told["makes"], 0, -1):
+        # The last goes to the folder itself.
+        to = Path(told["to"] + (f"-{number}" if number > 1 else ""))
+        took, pages = _make(fresh_order(folder=Path(told["folder"]), to=to, **order))
+    result = {**asdict(took), "pages": pages, "imports_mib": imports}
     sys.stdout.write(json.dumps(result) + "\n")
+
+
+def _make(order: Any) -> tuple[Took, int]:
+    """One make: what it took, and how many pages it made."""
+    from typeset.press.making import make_week
+
+    results: list[Any] = []
+    took = timed(lambda: results.extend(make_week(order)))
+    findings = [finding for result in results for finding in result.findings]
+    if findings:
+        raise RuntimeError(f"{len(findings)} findings, the first: {findings[0]}")
+    return took, sum(result.made.sides for result in results)
 
 
 if __name__ == "__main__":
