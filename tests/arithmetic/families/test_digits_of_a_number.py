@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -9,7 +10,14 @@ import sympy
 
 from typeset.arithmetic.families import FAMILIES, digits_of_a_number, digits_ways
 from typeset.arithmetic.families.digit_lists import every_row, fits, rows_by, value
-from typeset.arithmetic.families.digit_rules import Rule, holds, phrase, place_rule, short_name
+from typeset.arithmetic.families.digit_rules import (
+    Rule,
+    holds,
+    numbers_meeting,
+    phrase,
+    place_rule,
+    short_name,
+)
 from typeset.errors import AmountError, SolvingError
 from typeset.quantities.inline import plain
 
@@ -196,6 +204,26 @@ def test_a_broken_strategy_stops_the_build(solved: Any, monkeypatch: Any, fields
 
 
 def test_a_broken_relation_stops_the_build(solved: Any, monkeypatch: Any) -> None:
-    monkeypatch.setattr(digits_of_a_number, "holds", lambda rule, n: holds(rule, n - 1))
+    def one_more(rules: Any, length: int) -> list[int]:
+        return [each + 1 for each in numbers_meeting(rules, length)]
+
+    monkeypatch.setattr(digits_of_a_number, "numbers_meeting", one_more)
     with pytest.raises(SolvingError):
         solved(NAME, SWAPPED)
+
+
+def test_numbers_that_meet_conditions_are_those_that_meet_each_of_them() -> None:
+    """Against trying number by number in plain Python; asked twice, since answers are kept."""
+    rules = (
+        Rule("digit sum", "digit sum", 11),
+        Rule("is", "odd", is_told=False),
+        Rule("more than", "more than", 40),
+    )
+    for _ in range(2):
+        for length in (2, 3):
+            every = range(10 ** (length - 1), 10**length)
+            expected = [n for n in every if sum(map(int, str(n))) == 11 and n % 2 and n > 40]
+            assert numbers_meeting(rules, length) == expected
+    assert numbers_meeting((replace(rules[0], n=18),), 2) == [99]
+    assert numbers_meeting((), 2) == [*range(10, 100)]
+    assert numbers_meeting((replace(rules[0], n=30),), 2) == []

@@ -7,7 +7,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from functools import lru_cache
 from math import isqrt
@@ -130,9 +130,28 @@ def holds(rule: Rule, number: int) -> bool:
     return _TESTS[rule.kind](rule, number)
 
 
-def takes_long(rule: Rule) -> bool:
-    """True for a condition on all the digits: of many numbers, others are better asked first."""
-    return rule.kind not in _QUICK
+def numbers_meeting(rules: Iterable[Rule], length: int) -> list[int]:
+    """Every number of so many digits that meets all the conditions, smallest first."""
+    low, high = 10 ** (length - 1), 10**length
+    # One bit a number; of no conditions, all of them.
+    met = (1 << (high - low)) - 1
+    for rule in rules:
+        met &= _met(rule, length)
+    found = []
+    while met:
+        last = met & -met
+        found.append(low + last.bit_length() - 1)
+        met ^= last
+    return found
+
+
+# While other numbers are looked for, most conditions stay as they are.
+@lru_cache(maxsize=256)
+def _met(rule: Rule, length: int) -> int:
+    """The numbers of so many digits that meet the condition, one bit each from the smallest."""
+    low, high = 10 ** (length - 1), 10**length
+    bits = "".join("1" if holds(rule, each) else "0" for each in range(low, high))
+    return int(bits[::-1], 2)
 
 
 def _digit(number: int, place: int) -> int:
@@ -168,10 +187,6 @@ def _is_prime(number: int) -> bool:
     return number > 1 and all(number % each for each in range(2, isqrt(number) + 1))
 
 
-_QUICK = {
-    *("more than", "less than", "multiple of", "odd", "even", "square"),
-    *("place odd", "place even", "place is", "place times", "place more"),
-}
 _TESTS: dict[str, Callable[[Rule, int], bool]] = {
     "digit sum": lambda rule, n: sum(_digits(n)) == rule.n,
     "digit difference": lambda rule, n: max(_digits(n)) - min(_digits(n)) == rule.n,

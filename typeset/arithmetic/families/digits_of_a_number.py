@@ -14,9 +14,8 @@ from typeset.arithmetic.families.digit_rules import (
     PLACES,
     SHAPES,
     Rule,
-    holds,
+    numbers_meeting,
     place_rule,
-    takes_long,
     turned_rule,
 )
 from typeset.arithmetic.families.digits_ways import Search, mistakes_of, reason_of, ways_of
@@ -107,9 +106,7 @@ class DigitsOfANumber(Family[DigitsOfANumberFields]):
         """Every number of so many digits is tried; exactly one must fit, or one is the greatest."""
         fields = problem.fields
         rules, length = rules_of(fields), _length(fields)
-        fitting = [*range(10 ** (length - 1), 10**length)]
-        for rule in sorted(rules, key=takes_long):
-            fitting = [each for each in fitting if holds(rule, each)]
+        fitting = numbers_meeting(rules, length)
         return {FOUND: problem.answer(FOUND, _chosen(fitting, fields.find))}
 
     def strategies(self, problem: Problem[DigitsOfANumberFields]) -> Iterator[Working]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass, replace
 from typing import TypeAlias
 
@@ -87,7 +87,8 @@ def numbers_in(content: ProblemContent) -> tuple[TypedNumber, ...]:
 def with_numbers(content: ProblemContent, numbers: Mapping[Path, Amount]) -> ProblemContent:
     """The problem with other numbers typed at these paths; every place in the file is kept."""
     texts = {path: typed(each) for path, each in numbers.items()}
-    fields = _put(content.fields, (), texts)
+    leading_there = {path[:length] for path in texts for length in range(len(path) + 1)}
+    fields = _put(content.fields, (), texts, leading_there)
     assert isinstance(fields, Keyed)
     drawn = dict(content.drawn) | {name_at(path): text for path, text in texts.items()}
     return replace(content, fields=fields, drawn=tuple(drawn.items()))
@@ -111,16 +112,19 @@ def _scalars(node: Node, path: Path = ()) -> Iterator[tuple[Path, Scalar]]:
                 yield from _scalars(entry.value, (*path, entry.key))
 
 
-def _put(node: Node, path: Path, texts: Mapping[Path, str]) -> Node:
+def _put(node: Node, path: Path, texts: Mapping[Path, str], leading: Collection[Path]) -> Node:
+    """The node with the texts put in; `leading` are the paths on the way to one of them."""
+    if path not in leading:
+        return node
     match node:
         case Scalar(place=place):
             return Scalar(texts[path], place) if path in texts else node
         case Listing(items=items, place=place):
-            put = (_put(item, (*path, index), texts) for index, item in enumerate(items))
+            put = [_put(item, (*path, at), texts, leading) for at, item in enumerate(items)]
             return Listing(tuple(put), place)
         case Keyed(entries=entries, place=place):
-            changed = (
-                Entry(entry.key, _put(entry.value, (*path, entry.key), texts), entry.place)
-                for entry in entries
-            )
+            changed = [
+                Entry(each.key, _put(each.value, (*path, each.key), texts, leading), each.place)
+                for each in entries
+            ]
             return Keyed(tuple(changed), place)

@@ -9,7 +9,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from fractions import Fraction
 from math import prod
 from typing import TypeAlias
 
@@ -76,11 +75,15 @@ class Trials:
 
     def __init__(self, content: ProblemContent) -> None:
         self.content = content
-        self._tried: dict[tuple[tuple[Path, Fraction, int], ...], Trial] = {}
+        self._tried: dict[tuple[tuple[Path, int, int, int], ...], Trial] = {}
 
     def of(self, numbers: NumbersAt) -> Trial:
         """The trial of this set. What an amount looks like counts as well: £2.50, not £2.5."""
-        key = tuple((path, each.value, each.places) for path, each in numbers.items())
+        # Two whole numbers are found faster than a fraction, whose hash is reckoned anew.
+        key = tuple(
+            (path, each.value.numerator, each.value.denominator, each.places)
+            for path, each in numbers.items()
+        )
         trial = self._tried.get(key)
         if trial is None:
             trial = Trial(with_numbers(self.content, numbers))
