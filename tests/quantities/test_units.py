@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import pickle
 from fractions import Fraction
 from typing import Any
 
@@ -143,3 +144,23 @@ def test_words_that_are_no_units() -> None:
 def test_areas_of_squares() -> None:
     assert square_of(known("m")) is unit_named("m²")
     assert square_of(known("mile")) is None
+
+
+@pytest.mark.parametrize("name", ["mm", "km", "kg", "minute", "stone", "£", "%"])
+def test_a_value_in_the_base_unit_is_so_many_of_the_unit(name: str) -> None:
+    unit = UNITS[name]
+    for value in (Fraction(0), Fraction(7, 3), Fraction(-1200)):
+        assert unit.of_base(value) == value / unit.per_base
+        assert unit.of_base(value * unit.per_base) == value
+
+
+def test_a_unit_is_the_same_after_a_journey_to_another_process() -> None:
+    """Its size is then another object of the same value, which must make no difference."""
+    for name in ("m", "cm", "kg", "minute"):
+        unit = UNITS[name]
+        again = pickle.loads(pickle.dumps(unit))
+        assert (again, hash(again)) == (unit, hash(unit))
+        there = Amount(Fraction(5, 2), again)
+        assert there.base == Amount(Fraction(5, 2), unit).base
+        assert there.same_as(Amount(Fraction(5, 2), unit))
+        assert there.to(unit) == Amount(Fraction(5, 2), unit).to(again)

@@ -69,9 +69,7 @@ class Amount:
             raise ValueError(f"{self.unit.dimension.value} is not {unit.dimension.value}")
         if unit.per_base is self.unit.per_base:
             return Amount(self.value, unit, self._lasting_form)
-        base = self.base
-        value = base if unit.per_base is ONE else base / unit.per_base
-        return Amount(value, unit, self._lasting_form)
+        return Amount(unit.of_base(self.base), unit, self._lasting_form)
 
     @property
     def _lasting_form(self) -> Form:

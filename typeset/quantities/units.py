@@ -49,6 +49,10 @@ class Unit:
         """By its words alone, which tell units apart: a fraction is slow to hash."""
         return hash((self.singular, self.plural))
 
+    def of_base(self, value: Fraction) -> Fraction:
+        """So many of this unit are this value in the base unit."""
+        return value if self.per_base is ONE else value / self.per_base
+
     @property
     def is_noun(self) -> bool:
         """True for things that are counted ('tern', 'terns')."""

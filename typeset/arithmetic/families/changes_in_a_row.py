@@ -96,7 +96,7 @@ class ChangesInARow(Family[ChangesFields]):
                 f"'{asked}' would go the other way", "exchange increase and decrease there"
             )
         _check_on_the_way(values, signs, problem.units[asked])
-        return {asked: problem.answer(asked, values[asked] / problem.units[asked].per_base)}
+        return {asked: problem.answer(asked, problem.units[asked].of_base(values[asked]))}
 
     def strategies(self, problem: Problem[ChangesFields]) -> Iterator[Working]:
         """One after another, forwards or back; or all that comes and goes together first."""

@@ -108,7 +108,7 @@ class ComparisonChain(Family[ChainFields]):
                     f"'{person}' would be less than nothing", "choose smaller differences"
                 )
         return {
-            name: problem.answer(name, values[name] / problem.units[name].per_base)
+            name: problem.answer(name, problem.units[name].of_base(values[name]))
             for name in problem.finds
         }
 

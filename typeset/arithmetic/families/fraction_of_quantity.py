@@ -79,7 +79,7 @@ class FractionOfQuantity(Family[FractionFields]):
             return {FRACTION: _fraction(value, problem.units[FRACTION])}
         units = problem.units
         return {
-            name: problem.answer(name, found[name] / units[name].per_base) for name in problem.finds
+            name: problem.answer(name, units[name].of_base(found[name])) for name in problem.finds
         }
 
     def strategies(self, problem: Problem[FractionFields]) -> Iterator[Working]:

@@ -58,7 +58,7 @@ class Proportion(Family[PairFields]):
             rate = Linear({"rate": known}, problem.given(name).base)
             found = solve_linear([rate, Linear({"other": 1, "rate": -wanted})])["other"]
             unit = problem.units[name]
-            answers[name] = Amount(found / unit.per_base, unit, _form(problem.given(name)))
+            answers[name] = Amount(unit.of_base(found), unit, _form(problem.given(name)))
         return answers
 
     def strategies(self, problem: Problem[PairFields]) -> Iterator[Working]:

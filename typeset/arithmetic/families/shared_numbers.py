@@ -84,7 +84,7 @@ def in_one_unit(amounts: Mapping[str, Amount]) -> tuple[dict[str, Amount], tuple
     changed: dict[str, Amount] = {}
     steps: list[Step] = []
     for name, amount in amounts.items():
-        changed[name] = Amount(amount.base / unit.per_base, unit)
+        changed[name] = Amount(unit.of_base(amount.base), unit)
         if amount.unit != unit or amount.form is Form.COMPOUND:
             steps.append(
                 step(

@@ -137,7 +137,7 @@ class Steps(Family[StepsFields]):
             for name, formula in chain.wholes.items()
             if name in problem.finds
         }
-        return {name: Amount(v.base / v.unit.per_base, v.unit) for name, v in values.items()}
+        return {name: Amount(v.unit.of_base(v.base), v.unit) for name, v in values.items()}
 
     def strategies(self, problem: Problem[StepsFields]) -> Iterator[Working]:
         """Step by step; by another law of arithmetic; and checked from the answer."""
@@ -263,7 +263,7 @@ def _answer(value: Whole, unit: Unit, name: str) -> Amount:
 
     Raises AmountError for a time of day after midnight.
     """
-    answer = in_unit(Amount(value.base / value.unit.per_base, value.unit), unit, name)
+    answer = in_unit(Amount(value.unit.of_base(value.base), value.unit), unit, name)
     if unit.dimension is Dimension.CLOCK and not 0 <= answer.value < 24 * 60:
         raise AmountError(f"'{name}' is past midnight", "choose other times")
     return answer

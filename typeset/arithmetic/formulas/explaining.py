@@ -240,7 +240,7 @@ def _reckoned(sign: str, left: Amount, right: Amount, unit: Unit) -> Amount:
             base = one / other
         case _:
             base = one * other
-    return Amount(base / unit.per_base, unit, _form(left, right, unit))
+    return Amount(unit.of_base(base), unit, _form(left, right, unit))
 
 
 def _form(left: Amount, right: Amount, unit: Unit) -> Form:

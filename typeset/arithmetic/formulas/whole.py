@@ -45,7 +45,7 @@ def value_of_whole(formula: Formula, amounts: Mapping[str, Amount], smooth: bool
             return _applied(sign, first, value_of_whole(right, amounts, smooth))
         case As(inner=inner, unit=unit, name=name):
             value = value_of_whole(inner, amounts, smooth)
-            amount = in_unit(Amount(value.base / value.unit.per_base, value.unit), unit, name)
+            amount = in_unit(Amount(value.unit.of_base(value.base), value.unit), unit, name)
             return Whole(amount.base, unit)
         case Call(function=function, arguments=arguments):
             values = [value_of_whole(each, amounts, smooth) for each in arguments]
@@ -54,8 +54,8 @@ def value_of_whole(formula: Formula, amounts: Mapping[str, Amount], smooth: bool
 
 def _applied(sign: str, left: Whole, right: Whole) -> Whole:
     met = meeting(sign, left.unit, right.unit)
-    first = left.base / left.unit.per_base if met.left_bare else left.base
-    second = right.base / right.unit.per_base if met.right_bare else right.base
+    first = left.unit.of_base(left.base) if met.left_bare else left.base
+    second = right.unit.of_base(right.base) if met.right_bare else right.base
     if sign == DIVIDE:
         if not second:
             raise AmountError("something is divided by 0", "choose other numbers")
