@@ -76,3 +76,4 @@ def test_a_check_loads_the_families_of_its_week_alone(checked: set[str]) -> None
     # Two families may share a module.
     wanted = {modules[name] for name in used}
     assert checked & set(modules.values()) == wanted
+    assert "typeset.arithmetic.families.elapsed_view" not in checked

@@ -6,7 +6,6 @@ from collections.abc import Mapping
 from typing import Any
 
 from typeset.arithmetic.answers import AnswerValue
-from typeset.arithmetic.families.elapsed_view import DURATION, END, START
 from typeset.arithmetic.figures import ClockFace, ClockFaces, Mark
 from typeset.arithmetic.problem import Problem
 from typeset.quantities.amount import Amount
@@ -23,6 +22,9 @@ def clocks_for(problem: Problem[Any], answers: Mapping[str, AnswerValue]) -> Clo
     """
     if problem.family != "elapsed time":
         return None
+    # Here, where the family of this problem is loaded, and no other for its sake.
+    from typeset.arithmetic.families.elapsed_view import DURATION, END, START
+
     known = {**problem.givens, **answers}
     start, end, duration = (known.get(name) for name in (START, END, DURATION))
     if not all(isinstance(each, Amount) for each in (start, end, duration)):
