@@ -6,11 +6,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
-from io import BytesIO
 from pathlib import Path
 from typing import Any
-
-from pypdf import PdfReader
 
 from typeset.documents.class_work import PupilsSheet
 from typeset.documents.layout import Layout
@@ -26,6 +23,7 @@ from typeset.proofing.folding import check_turns, lying_straight
 from typeset.proofing.found_sheets import Beginnings, FoundSheet, InMemory, Owners, Pages, pages_in
 from typeset.proofing.on_paper import on_paper
 from typeset.proofing.open_file import open_file
+from typeset.proofing.opened import opened
 from typeset.proofing.page_marks import ReadDocument, ReadPage
 from typeset.proofing.papers import with_turned_backs
 from typeset.proofing.proof import in_order, proof_pages, unreadable
@@ -48,9 +46,10 @@ def proof_named_set(
             about_sheets = _Walk(name, sheets, InMemory(document.pages)).findings()
             findings += [*about_papers, *(on_paper(each, document) for each in about_sheets)]
         else:
-            with seldom_collecting(), open_file(data) as opened:
-                known = KnownSheets(opened, sheets)
-                findings += _Walk(name, sheets, opened, known).findings()
+            # Its objects are not needed any more, and are as large as thousands of pages read.
+            opened.cache_clear()
+            with seldom_collecting(), open_file(data) as file:
+                findings += _Walk(name, sheets, file, KnownSheets(file, sheets)).findings()
     except Unreadable as error:
         return [unreadable(name, error)]
     return in_order(findings)
@@ -206,7 +205,7 @@ def _duplex(data: bytes, name: str, layout: Layout) -> Iterator[Finding]:
     """The file asks the printer for both sides, flipped as the layout says (ISO 32000-1, table
     150)."""
     wanted = "/DuplexFlipLongEdge" if layout.backs == "long edge" else "/DuplexFlipShortEdge"
-    preferences: Any = PdfReader(BytesIO(data)).root_object.get("/ViewerPreferences", {})
+    preferences: Any = opened(data).reader.root_object.get("/ViewerPreferences", {})
     asked = str(preferences.get_object().get("/Duplex", "no duplex") if preferences else "")
     if asked != wanted:
         what = f"the file asks the printer for '{asked.lstrip('/')}'"
