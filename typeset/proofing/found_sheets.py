@@ -5,7 +5,7 @@ its name line.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Protocol
 
 from typeset.documents.class_work import PupilsSheet
@@ -24,8 +24,9 @@ class Pages(Protocol):
 
     def __len__(self) -> int: ...
 
-    def read(self, index: int) -> ReadPage:
-        """The page with this index, from 0. Raises Unreadable."""
+    def read(self, index: int, number: int = 1) -> ReadPage:
+        """The page with this index, from 0, numbered as a page of its sheet. Raises
+        Unreadable."""
         ...
 
 
@@ -38,9 +39,11 @@ class InMemory:
     def __len__(self) -> int:
         return len(self.pages)
 
-    def read(self, index: int) -> ReadPage:
-        """The page with this index."""
-        return self.pages[index]
+    def read(self, index: int, number: int = 1) -> ReadPage:
+        """The page with this index, numbered so."""
+        page = self.pages[index]
+        words = tuple(replace(word, page=number) for word in page.words)
+        return replace(page, number=number, words=words)
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,7 +58,8 @@ class FoundSheet:
 
 def pages_in(pages: Pages, found: FoundSheet) -> list[ReadPage]:
     """The pages of the sheet, read. Raises Unreadable."""
-    return [pages.read(index) for index in range(found.first, found.end)]
+    numbered = enumerate(range(found.first, found.end), 1)
+    return [pages.read(index, number) for number, index in numbered]
 
 
 class Beginnings:

@@ -131,7 +131,7 @@ class _Walk:
             return index + 1
         read = [page]
         for at in range(index + 1, min(index + sides, len(self.pages))):
-            following = self.pages.read(at)
+            following = self.pages.read(at, at - index + 1)
             if self.beginnings.sides_from(following):
                 break
             read.append(following)
@@ -145,7 +145,7 @@ class _Walk:
     ) -> tuple[Finding, ...]:
         """What is wrong with the sheet by itself, told by the pages of the file."""
         order = sheet_order(self.name, sheet.solved, sheet.lesson, sheet.layout, sheet.pupil)
-        findings = proof_pages(numbered(self.name, pages), order)
+        findings = proof_pages(ReadDocument(self.name, tuple(pages)), order)
         if not findings and self.known is not None:
             self.known.learn(sheet, order.expected.first_foot or "", index, pages)
         return tuple(replace(each, page=index + max(each.page, 1)) for each in findings)

@@ -54,10 +54,12 @@ class OpenFile:
         """Let go of all that has been read of it."""
         self._pdf.close()
 
-    def read(self, index: int) -> ReadPage:
-        """All that the page holds. Raises Unreadable."""
-        with told_as_unreadable(), _unpacked(self._pages[index]):
-            return read_page(self._pages[index], self._faces)
+    def read(self, index: int, number: int = 1) -> ReadPage:
+        """All that the page holds, numbered so. Raises Unreadable."""
+        page = self._pages[index]
+        page.page_number = number
+        with told_as_unreadable(), _unpacked(page):
+            return read_page(page, self._faces)
 
     def written(self, index: int) -> WrittenPage | None:
         """The page as it is written; None where its drawing is not a single stream. Raises
