@@ -17,8 +17,8 @@ from pypdf import PdfReader, PdfWriter
 from pypdf.generic import NameObject
 
 from tests.accessibility import reference_engine
-from tests.accessibility.faults_in_fields import FAULTS, answer, fields, lying_on, say
 from tests.accessibility.second_checker import failures
+from tests.proofing.faults_in_fields import answer, fields, lying_on, say
 from tests.proofing.making import WEEK, made_week
 from tests.proofing.planting import rebuild
 from typeset.command import DONE, WRONG, main
@@ -29,7 +29,6 @@ from typeset.proofing import Finding, proof_home_pack, proof_sheet
 from typeset.setting.pdf import write_pdf
 
 LESSONS = ("tuesday", "wednesday")
-NOT_WANTED = "a form where none is wanted"
 
 
 @cache
@@ -209,20 +208,6 @@ def _foreign() -> bytes:
     return out.getvalue()
 
 
-@pytest.mark.parametrize("name", [each for each in FAULTS if each != NOT_WANTED])
-def test_a_fault_in_the_fields_is_found(name: str) -> None:
-    spoil, told = FAULTS[name]
-    found = [str(each) for each in findings(spoil(sheet("wednesday")), "wednesday")]
-    assert any(told in each for each in found), found
-
-
-def test_a_form_is_refused_where_none_is_wanted() -> None:
-    made = made_week()
-    spoil, told = FAULTS[NOT_WANTED]
-    found = findings(spoil(made.pdfs["wednesday"]), "wednesday", fields=False)
-    assert any(told in str(each) for each in found)
-
-
 def test_the_command_makes_and_proofs_them(
     tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
@@ -254,14 +239,6 @@ def test_a_pack_to_fill_in_holds_the_fields_of_all_its_sheets() -> None:
     told = [each["/TU"] for each in leaves(pack()).values()]
     assert len(told) == len(set(told))
     assert "Tuesday, question 1, answer in gulls" in told
-
-
-@pytest.mark.parametrize(
-    "name", ["a field off its space", "a value filled in", "tabs in another order"]
-)
-def test_a_fault_in_the_fields_of_a_pack_is_found(name: str) -> None:
-    spoil, _ = FAULTS[name]
-    assert findings_of_pack(spoil(pack()))
 
 
 def test_a_link_where_a_field_belongs_is_found() -> None:

@@ -15,9 +15,10 @@ from pypdf import PdfReader
 
 from tests.accessibility import reference_engine
 from tests.accessibility.second_checker import failures
-from tests.proofing.faults_in_the_structure import FAULTS
+from tests.proofing.faults import kind_named
 from tests.proofing.making import WEEK
 from tests.proofing.making import made_week as little_week
+from tests.proofing.originals import TUESDAY
 from typeset.arithmetic.building import solve_week
 from typeset.documents.answer_booklet import compose_answer_booklet
 from typeset.documents.layout_files import find_layout
@@ -151,21 +152,19 @@ BAD = {
     "a paragraph left out": ("is not in the tree", ""),
     "a wrong way back": ("the way back from page 1", ""),
     "a section that is not drawn": ("a section that is not drawn", ""),
-    "a section under another name": ("is drawn as P", ""),
+    "a section under another name": ("is drawn as H1", ""),
     "a layer within the drawing": ("a section within a section", ""),
 }
 
 
 @pytest.mark.parametrize("fault", BAD)
 def test_the_second_checker_bites(fault: str) -> None:
-    plant, _ = FAULTS[fault]
-    found = failures(plant(little_week().pdfs["tuesday"]))
+    found = failures(kind_named(fault).spoilt(TUESDAY, 0))
     assert any(BAD[fault][0] in each for each in found), found
 
 
 @needs_engine
 @pytest.mark.parametrize("fault", [fault for fault, (_, rule) in BAD.items() if rule])
 def test_the_reference_engine_bites(fault: str, tmp_path: Path) -> None:
-    plant, _ = FAULTS[fault]
-    found = reference_engine.failures(plant(little_week().pdfs["tuesday"]), tmp_path)
+    found = reference_engine.failures(kind_named(fault).spoilt(TUESDAY, 0), tmp_path)
     assert BAD[fault][1] in [each.rule for each in found]

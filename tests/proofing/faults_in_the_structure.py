@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import random
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from typing import Any
 
 from pypdf import PdfWriter
@@ -16,38 +17,36 @@ from pypdf.generic import (
     TextStringObject,
 )
 
-from tests.proofing.planting import Lines, dictionary, rebuild, redraw, stream_object
+from tests.proofing.faults import Theme
+from tests.proofing.originals import (
+    COSTS,
+    FILLED,
+    KEY,
+    LARGE,
+    PACK_ANSWERS,
+    STRETCH,
+    SUPPORT,
+    TUESDAY,
+    WEDNESDAY,
+    WEEKLY,
+)
+from tests.proofing.planting import Lines, dictionary, pick, stream_object
 
-# A spoilt file, and a word that one of the findings must say.
-FAULTS: dict[str, tuple[Callable[[bytes], bytes], str]] = {}
+STRUCTURE = Theme("What a screen reader is led through")
 _BEGINS = re.compile(r"^/(\w+) <</MCID (\d+)>> BDC$")
-
-
-def fault(told: str) -> Callable[[Callable[[PdfWriter], None]], None]:
-    """Registers a change to the objects of the file."""
-
-    def register(change: Callable[[PdfWriter], None]) -> None:
-        FAULTS[change.__name__.replace("_", " ")] = (lambda pdf: rebuild(pdf, change), told)
-
-    return register
-
-
-def drawn_fault(told: str) -> Callable[[Callable[[list[Lines]], None]], None]:
-    """Registers a change to what the pages draw."""
-
-    def register(change: Callable[[list[Lines]], None]) -> None:
-        FAULTS[change.__name__.replace("_", " ")] = (lambda pdf: redraw(pdf, change), told)
-
-    return register
+TAGGED = (TUESDAY, COSTS, WEDNESDAY, LARGE, KEY, SUPPORT, STRETCH, FILLED, WEEKLY, PACK_ANSWERS)
+WITH_FIGURES = (TUESDAY, WEEKLY)
+WITH_LISTS = (TUESDAY, COSTS, WEDNESDAY, LARGE, SUPPORT, STRETCH, WEEKLY)
 
 
 def elements(writer: PdfWriter, tag: str) -> list[Any]:
     """The elements of this name in the order of the tree."""
-    return [each for each in _below(writer._root_object["/StructTreeRoot"]) if each["/S"] == tag]
+    every = _below(writer._root_object["/StructTreeRoot"])
+    return [each for each in every if each.get("/S") == tag]
 
 
 def _below(node: Any) -> Iterator[Any]:
-    kids = node["/K"]
+    kids = node.get("/K", ArrayObject())
     for kid in kids if isinstance(kids, ArrayObject) else [kids]:
         below = kid.get_object()
         if isinstance(below, DictionaryObject):
@@ -59,160 +58,171 @@ def say(element: Any, key: str, text: str) -> None:
     element[NameObject(key)] = TextStringObject(text)
 
 
-def section(lines: Lines, tag: str) -> int:
-    """Where a section of this name begins among the lines of a page."""
-    return next(i for i, line in enumerate(lines) if (m := _BEGINS.match(line)) and m[1] == tag)
-
-
-@fault("the figure of question 2 is told as")
-def an_answer_in_an_alternative_text(writer: PdfWriter) -> None:
-    figure = elements(writer, "/Figure")[0]
+@STRUCTURE.filed(WITH_FIGURES, told="is told as")
+def an_answer_in_an_alternative_text(writer: PdfWriter, rng: random.Random) -> None:
+    figure = rng.choice(elements(writer, "/Figure"))
     say(figure, "/Alt", f"{figure['/Alt']}; gulls 36")
 
 
-@fault("the figure of question 2 is told as")
-def an_alternative_text_of_another_figure(writer: PdfWriter) -> None:
-    say(elements(writer, "/Figure")[0], "/Alt", "Bar model: terns, 4 equal parts")
+@STRUCTURE.filed(WITH_FIGURES, told="is told as")
+def an_alternative_text_of_another_figure(writer: PdfWriter, rng: random.Random) -> None:
+    say(rng.choice(elements(writer, "/Figure")), "/Alt", "Bar model: terns, 4 equal parts")
 
 
-@fault("the figure of question 2 is told as ''")
-def no_alternative_text(writer: PdfWriter) -> None:
-    del elements(writer, "/Figure")[0]["/Alt"]
+@STRUCTURE.filed(WITH_FIGURES, told="is told as ''")
+def no_alternative_text(writer: PdfWriter, rng: random.Random) -> None:
+    del rng.choice(elements(writer, "/Figure"))["/Alt"]
 
 
-@fault("is told '5 times 36 equals 181'; '5 times 36 equals 180'")
-def an_equation_told_wrongly(writer: PdfWriter) -> None:
-    say(elements(writer, "/Formula")[0], "/Alt", "5 times 36 equals 181")
+@STRUCTURE.filed(WITH_FIGURES, told="is told ")
+def an_equation_told_wrongly(writer: PdfWriter, rng: random.Random) -> None:
+    formula = rng.choice(elements(writer, "/Formula"))
+    say(formula, "/Alt", f"{formula['/Alt']}1")
 
 
-@fault("is told '75'; 'blank'")
-def an_answer_told_for_a_blank(writer: PdfWriter) -> None:
-    say(elements(writer, "/Span")[-2], "/ActualText", "75")
+@STRUCTURE.filed(WITH_LISTS[:-1], told="is told '75'")
+def an_answer_told_for_a_blank(writer: PdfWriter, rng: random.Random) -> None:
+    say(rng.choice(_blanks(writer)), "/ActualText", "75")
 
 
-@fault("is told ''; 'blank'")
-def a_blank_that_is_not_told(writer: PdfWriter) -> None:
-    del elements(writer, "/Span")[0]["/ActualText"]
+def _blanks(writer: PdfWriter) -> list[Any]:
+    """What stands for a room to write in."""
+    return [each for each in elements(writer, "/Span") if each.get("/ActualText") == "blank"]
 
 
-@fault("is told '75' for 'P'")
-def other_words_for_a_paragraph(writer: PdfWriter) -> None:
-    say(elements(writer, "/P")[4], "/ActualText", "75")
+@STRUCTURE.filed(WITH_LISTS[:-1], told="is told ''; 'blank'")
+def a_blank_that_is_not_told(writer: PdfWriter, rng: random.Random) -> None:
+    del rng.choice(_blanks(writer))["/ActualText"]
 
 
-@fault("is told '75' for 'L'")
-def an_answer_told_for_a_list(writer: PdfWriter) -> None:
-    say(elements(writer, "/L")[1], "/Alt", "75")
+@STRUCTURE.filed(TAGGED, told="is told '75' for 'P'")
+def other_words_for_a_paragraph(writer: PdfWriter, rng: random.Random) -> None:
+    say(rng.choice(elements(writer, "/P")), "/ActualText", "75")
 
 
-@fault("holds /T")
-def a_name_of_an_element(writer: PdfWriter) -> None:
-    say(elements(writer, "/LI")[1], "/T", "75")
+@STRUCTURE.filed(WITH_LISTS, told="is told '75' for 'L'")
+def an_answer_told_for_a_list(writer: PdfWriter, rng: random.Random) -> None:
+    say(rng.choice(elements(writer, "/L")), "/Alt", "75")
 
 
-@fault("holds /E")
-def an_expansion_of_letters(writer: PdfWriter) -> None:
-    say(elements(writer, "/P")[2], "/E", "75")
+@STRUCTURE.filed(TAGGED, told="holds /T")
+def a_name_of_an_element(writer: PdfWriter, rng: random.Random) -> None:
+    say(rng.choice(elements(writer, rng.choice(["/P", "/H1"]))), "/T", "75")
 
 
-@fault("holds the text '75'")
-def an_answer_in_an_attribute(writer: PdfWriter) -> None:
-    elements(writer, "/L")[0]["/A"][NameObject("/ListNumbering")] = TextStringObject("75")
+@STRUCTURE.filed(TAGGED, told="holds /E")
+def an_expansion_of_letters(writer: PdfWriter, rng: random.Random) -> None:
+    say(rng.choice(elements(writer, "/P")), "/E", "75")
 
 
-@fault("holds the text '75'")
-def an_element_beside_the_tree(writer: PdfWriter) -> None:
+@STRUCTURE.filed(WITH_LISTS, told="holds the text '75'")
+def an_answer_in_an_attribute(writer: PdfWriter, rng: random.Random) -> None:
+    lists = [each for each in elements(writer, "/L") if "/A" in each]
+    rng.choice(lists)["/A"][NameObject("/ListNumbering")] = TextStringObject("75")
+
+
+@STRUCTURE.filed(TAGGED, told="holds the text '75'")
+def an_element_beside_the_tree(writer: PdfWriter, rng: random.Random) -> None:
     stray = writer._add_object(dictionary(Type="/StructElem", S="/P", Alt="75"))
     writer.pages[0]["/Resources"][NameObject("/Quay")] = stray  # type: ignore[index]  # pypdf types no deeper
 
 
-@fault("holds /RoleMap")
-def elements_of_another_meaning(writer: PdfWriter) -> None:
+@STRUCTURE.filed(TAGGED, told="holds /RoleMap")
+def elements_of_another_meaning(writer: PdfWriter, rng: random.Random) -> None:
     root: Any = writer._root_object["/StructTreeRoot"]
     root[NameObject("/RoleMap")] = dictionary(H1="/P")
 
 
-@fault("a heading of level 3 follows one of level 1")
-def a_level_skipped(writer: PdfWriter) -> None:
+@STRUCTURE.filed(TAGGED, told="a heading of level 3 follows one of level 1")
+def a_level_skipped(writer: PdfWriter, rng: random.Random) -> None:
     elements(writer, "/H2")[0][NameObject("/S")] = NameObject("/H3")
 
 
-@fault("is told to a screen reader as 'P'; it is the heading")
-def a_heading_told_as_a_paragraph(writer: PdfWriter) -> None:
-    elements(writer, "/H2")[0][NameObject("/S")] = NameObject("/P")
+@STRUCTURE.filed(TAGGED, told="is told to a screen reader as 'P'")
+def a_heading_told_as_a_paragraph(writer: PdfWriter, rng: random.Random) -> None:
+    rng.choice([*elements(writer, "/H1"), *elements(writer, "/H2")])[NameObject("/S")] = NameObject(
+        "/P"
+    )
 
 
-@fault("is a 'Quay'")
-def an_element_of_no_kind(writer: PdfWriter) -> None:
-    elements(writer, "/P")[3][NameObject("/S")] = NameObject("/Quay")
+@STRUCTURE.filed(TAGGED, told="is a 'Quay'")
+def an_element_of_no_kind(writer: PdfWriter, rng: random.Random) -> None:
+    rng.choice(elements(writer, "/P"))[NameObject("/S")] = NameObject("/Quay")
 
 
-@fault("in another order than it is printed")
-def another_order(writer: PdfWriter) -> None:
-    body = elements(writer, "/LBody")[0]
-    kids = list(list.__iter__(body["/K"]))
+@STRUCTURE.filed(WITH_LISTS, told="in another order than it is printed")
+def another_order(writer: PdfWriter, rng: random.Random) -> None:
+    body = rng.choice([each for each in elements(writer, "/LBody") if len(_kids(each)) > 1])
+    kids = _kids(body)
     body[NameObject("/K")] = ArrayObject([kids[1], kids[0], *kids[2:]])
 
 
-@fault("something is drawn that a screen reader does not find")
-def a_paragraph_left_out(writer: PdfWriter) -> None:
-    body = elements(writer, "/LBody")[1]
-    body[NameObject("/K")] = ArrayObject(list(list.__iter__(body["/K"]))[:-1])
+@STRUCTURE.filed(WITH_LISTS, told="something is drawn that a screen reader does not find")
+def a_paragraph_left_out(writer: PdfWriter, rng: random.Random) -> None:
+    body = rng.choice([each for each in elements(writer, "/LBody") if len(_kids(each)) > 1])
+    body[NameObject("/K")] = ArrayObject(_kids(body)[:-1])
 
 
-@fault("page 2 is left out of the structure")
-def a_page_left_out(writer: PdfWriter) -> None:
-    del writer.pages[1]["/StructParents"]
+def _kids(element: Any) -> list[Any]:
+    kids = element["/K"]
+    return list(list.__iter__(kids)) if isinstance(kids, ArrayObject) else [kids]
 
 
-@fault("its way back from the pages do not agree")
-def a_wrong_way_back(writer: PdfWriter) -> None:
+@STRUCTURE.filed(TAGGED, told="is left out of the structure")
+def a_page_left_out(writer: PdfWriter, rng: random.Random) -> None:
+    del rng.choice(list(writer.pages))["/StructParents"]
+
+
+@STRUCTURE.filed(TAGGED, told="its way back from the pages do not agree")
+def a_wrong_way_back(writer: PdfWriter, rng: random.Random) -> None:
     root: Any = writer._root_object["/StructTreeRoot"]
     numbers = root["/ParentTree"]["/Nums"]
     owners = numbers[1].get_object()
     owners[0], owners[1] = list.__getitem__(owners, 1), list.__getitem__(owners, 0)
 
 
-@fault("names another parent")
-def another_parent(writer: PdfWriter) -> None:
-    item = elements(writer, "/LI")[0]
-    item[NameObject("/P")] = elements(writer, "/L")[1].indirect_reference
+@STRUCTURE.filed(WITH_LISTS, told="names another parent")
+def another_parent(writer: PdfWriter, rng: random.Random) -> None:
+    item = rng.choice(elements(writer, "/LI"))
+    others = [each for each in elements(writer, "/LBody") if item not in _kids(each)]
+    item[NameObject("/P")] = rng.choice(others).indirect_reference
 
 
-@fault("no structure to be read by")
-def no_structure(writer: PdfWriter) -> None:
+@STRUCTURE.filed(TAGGED, told="no structure to be read by")
+def no_structure(writer: PdfWriter, rng: random.Random) -> None:
     del writer._root_object["/StructTreeRoot"]
 
 
-@fault("does not say that it can be read by its structure")
-def not_marked(writer: PdfWriter) -> None:
+@STRUCTURE.filed(TAGGED, told="does not say that it can be read by its structure")
+def not_marked(writer: PdfWriter, rng: random.Random) -> None:
     del writer._root_object["/MarkInfo"]
 
 
-@fault("does not say that it can be read by its structure")
-def suspect_marks(writer: PdfWriter) -> None:
+@STRUCTURE.filed(TAGGED, told="does not say that it can be read by its structure")
+def suspect_marks(writer: PdfWriter, rng: random.Random) -> None:
     info: Any = writer._root_object["/MarkInfo"]
     info[NameObject("/Suspects")] = NameObject("/true")
 
 
-@fault("the language of the file is 'fr'")
-def another_language(writer: PdfWriter) -> None:
+@STRUCTURE.filed(TAGGED, told="the language of the file is 'fr'")
+def another_language(writer: PdfWriter, rng: random.Random) -> None:
     writer._root_object[NameObject("/Lang")] = TextStringObject("fr")
 
 
-@fault("page 1 is not gone through in the order of its structure")
-def tabs_in_another_order(writer: PdfWriter) -> None:
-    writer.pages[0][NameObject("/Tabs")] = NameObject("/R")
+@STRUCTURE.filed(TAGGED, told="is not gone through in the order of its structure")
+def tabs_in_another_order(writer: PdfWriter, rng: random.Random) -> None:
+    page: Any = rng.choice(list(writer.pages))
+    page[NameObject("/Tabs")] = NameObject(rng.choice(["/R", "/C"]))
 
 
-@fault("shows the name of the file")
-def a_title_that_is_not_shown(writer: PdfWriter) -> None:
+@STRUCTURE.filed(TAGGED, told="shows the name of the file")
+def a_title_that_is_not_shown(writer: PdfWriter, rng: random.Random) -> None:
     preferences: Any = writer._root_object["/ViewerPreferences"]
     del preferences["/DisplayDocTitle"]
 
 
-@fault("which is no part of the text")
-def a_foot_line_that_is_told(writer: PdfWriter) -> None:
+@STRUCTURE.filed(TAGGED, told="which is no part of the text")
+def a_foot_line_that_is_told(writer: PdfWriter, rng: random.Random) -> None:
     page, root = writer.pages[0], writer._root_object["/StructTreeRoot"].get_object()
     owners: Any = root["/ParentTree"]["/Nums"][1].get_object()  # type: ignore[index]  # pypdf types no deeper
     document: Any = elements(writer, "/Document")[0]
@@ -242,81 +252,95 @@ def _describe(writer: PdfWriter, old: bytes, new: bytes) -> None:
     writer._root_object[NameObject("/Metadata")] = writer._add_object(made)
 
 
-@fault("the second description of the file says")
-def another_title_in_the_second_description(writer: PdfWriter) -> None:
-    _describe(writer, b"More terns than gulls", b"75 green flags")
+@STRUCTURE.filed(TAGGED, told="the second description of the file says")
+def another_title_in_the_second_description(writer: PdfWriter, rng: random.Random) -> None:
+    _describe(writer, b"</rdf:li>", b" 75</rdf:li>")
 
 
-@fault("the second description of the file says")
-def another_claim(writer: PdfWriter) -> None:
+@STRUCTURE.filed(TAGGED, told="the second description of the file says")
+def another_claim(writer: PdfWriter, rng: random.Random) -> None:
     _describe(writer, b"<pdfuaid:part>1", b"<pdfuaid:part>2")
 
 
-@fault("holds more than it shows")
-def an_answer_in_a_remark_of_the_second_description(writer: PdfWriter) -> None:
+@STRUCTURE.filed(TAGGED, told="holds more than it shows")
+def an_answer_in_a_remark_of_the_second_description(writer: PdfWriter, rng: random.Random) -> None:
     _describe(writer, b"</x:xmpmeta>", b"<!-- 75 --></x:xmpmeta>")
 
 
-@fault("the second description of the file holds 'Description'")
-def an_answer_in_an_attribute_of_the_second_description(writer: PdfWriter) -> None:
+@STRUCTURE.filed(TAGGED, told="the second description of the file holds 'Description'")
+def an_answer_in_an_attribute_of_the_second_description(
+    writer: PdfWriter, rng: random.Random
+) -> None:
     _describe(writer, b'rdf:about=""', b'rdf:about="75"')
 
 
-@fault("the second description of the file holds 'creator'")
-def an_answer_in_a_field_of_the_second_description(writer: PdfWriter) -> None:
+@STRUCTURE.filed(TAGGED, told="the second description of the file holds 'creator'")
+def an_answer_in_a_field_of_the_second_description(writer: PdfWriter, rng: random.Random) -> None:
     _describe(writer, b"</rdf:Description>", b"<dc:creator>75</dc:creator></rdf:Description>")
 
 
-@fault("holds /Lang")
-def a_language_of_an_element(writer: PdfWriter) -> None:
-    say(elements(writer, "/P")[1], "/Lang", "75")
+@STRUCTURE.filed(TAGGED, told="holds /Lang")
+def a_language_of_an_element(writer: PdfWriter, rng: random.Random) -> None:
+    say(rng.choice(elements(writer, "/P")), "/Lang", "75")
 
 
-@fault("is on no page")
-def a_section_of_no_page(writer: PdfWriter) -> None:
-    del elements(writer, "/P")[1]["/Pg"]
+@STRUCTURE.filed(TAGGED, told="is on no page")
+def a_section_of_no_page(writer: PdfWriter, rng: random.Random) -> None:
+    del rng.choice([each for each in elements(writer, "/P") if "/Pg" in each])["/Pg"]
 
 
-@fault("in another order than it is printed")
-def a_section_that_is_not_drawn(writer: PdfWriter) -> None:
+@STRUCTURE.filed(TAGGED, told="in another order than it is printed")
+def a_section_that_is_not_drawn(writer: PdfWriter, rng: random.Random) -> None:
     elements(writer, "/H1")[0]["/K"].append(NumberObject(999))
 
 
-@drawn_fault("something is drawn that a screen reader does not find")
-def something_outside_the_structure(pages: list[Lines]) -> None:
-    begin = section(pages[0], "H1")
-    assert pages[0][begin + 2] == "EMC" or "EMC" in pages[0][begin:]
-    end = pages[0].index("EMC", begin)
-    del pages[0][end], pages[0][begin]
+@STRUCTURE.drawn(TAGGED, told="something is drawn that a screen reader does not find")
+def something_outside_the_structure(pages: list[Lines], rng: random.Random) -> None:
+    page, begin = _sections(pages, rng, "P")
+    end = page.index("EMC", begin)
+    del page[end], page[begin]
 
 
-@drawn_fault("is told to a screen reader as 'decoration'; it is the heading")
-def a_heading_taken_for_decoration(pages: list[Lines]) -> None:
-    begin = section(pages[0], "H2")
-    pages[0][begin] = "/Artifact <</Type /Layout>> BDC"
+def _sections(pages: list[Lines], rng: random.Random, *tags: str) -> tuple[Lines, int]:
+    """A page, and where a section of one of these names begins on it."""
+    found = [
+        (page, index)
+        for page in pages
+        for index, line in enumerate(page)
+        if (match := _BEGINS.match(line)) and match[1] in tags
+    ]
+    chosen: tuple[Lines, int] = pick(rng, found)
+    return chosen
 
 
-@drawn_fault("marked content ('BDC')")
-def other_words_within_the_drawing(pages: list[Lines]) -> None:
-    begin = section(pages[0], "P")
-    pages[0][begin] = pages[0][begin].replace(">>", " /ActualText (75)>>")
+@STRUCTURE.drawn(TAGGED, told="is told to a screen reader as 'decoration'")
+def a_heading_taken_for_decoration(pages: list[Lines], rng: random.Random) -> None:
+    page, begin = _sections(pages, rng, "H1", "H2")
+    page[begin] = "/Artifact <</Type /Layout>> BDC"
 
 
-@drawn_fault("marked content ('BDC')")
-def a_layer_within_the_drawing(pages: list[Lines]) -> None:
-    begin = section(pages[0], "P")
-    pages[0].insert(begin, "/OC /Quay BDC")
-    pages[0].insert(pages[0].index("EMC", begin), "EMC")
+@STRUCTURE.drawn(TAGGED, told="marked content ('BDC')")
+def other_words_within_the_drawing(pages: list[Lines], rng: random.Random) -> None:
+    page, begin = _sections(pages, rng, "P")
+    page[begin] = page[begin].replace(">>", " /ActualText (75)>>")
 
 
-@drawn_fault("something is drawn that a screen reader does not find")
-def a_section_under_another_name(pages: list[Lines]) -> None:
-    begin = section(pages[0], "Figure")
-    pages[0][begin] = pages[0][begin].replace("/Figure", "/P")
+@STRUCTURE.drawn(TAGGED, told="marked content ('BDC')")
+def a_layer_within_the_drawing(pages: list[Lines], rng: random.Random) -> None:
+    page, begin = _sections(pages, rng, "P")
+    page.insert(begin, "/OC /Quay BDC")
+    page.insert(page.index("EMC", begin), "EMC")
 
 
-@drawn_fault("in another order than it is printed")
-def two_sections_numbered_the_other_way(pages: list[Lines]) -> None:
-    at = [i for i, line in enumerate(pages[0]) if _BEGINS.match(line) and line.startswith("/P ")]
-    one, other = at[2], at[3]
-    pages[0][one], pages[0][other] = pages[0][other], pages[0][one]
+@STRUCTURE.drawn(TAGGED, told="something is drawn that a screen reader does not find")
+def a_section_under_another_name(pages: list[Lines], rng: random.Random) -> None:
+    page, begin = _sections(pages, rng, "P")
+    page[begin] = page[begin].replace("/P ", "/H1 ")
+
+
+@STRUCTURE.drawn(TAGGED, told="in another order than it is printed")
+def two_sections_numbered_the_other_way(pages: list[Lines], rng: random.Random) -> None:
+    page = pages[0]
+    at = [i for i, line in enumerate(page) if _BEGINS.match(line) and line.startswith("/P ")]
+    one, other = rng.sample(at, 2)
+    page[one], page[other] = page[other], page[one]

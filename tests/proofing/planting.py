@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from io import BytesIO
 from typing import Any
 
-from pypdf import PdfWriter
+from pypdf import PdfReader, PdfWriter
 from pypdf.generic import (
     ArrayObject,
     DecodedStreamObject,
@@ -23,6 +23,9 @@ from pypdf.generic import (
 )
 
 Lines = list[str]
+# How characters outside ASCII are written in the drawing, by font and character.
+Codes = dict[str, dict[str, str]]
+_BFCHAR = re.compile(rb"^<([0-9A-F]{2})> <([0-9A-F]{4})>$", re.MULTILINE)
 # A run of letters: place, font, size, text.
 RUN = re.compile(
     r"^BT 1 0 0 1 (?P<x>\S+) (?P<y>\S+) Tm (?P<font>/F\S+) (?P<size>\S+) Tf \S+ TL "
@@ -104,6 +107,20 @@ def redraw(pdf: bytes, change: Callable[[list[Lines]], None]) -> bytes:
         stream.set_data("\n".join(lines).encode("latin-1"))
         page[NameObject("/Contents")] = writer._add_object(stream)
     return written(writer)
+
+
+def codes_of(pdf: bytes) -> Codes:
+    """By font as pages call it: '\\\\003' for a minus sign."""
+    found: Codes = {}
+    for page in PdfReader(BytesIO(pdf)).pages:
+        for name, font in page["/Resources"]["/Font"].items():  # type: ignore[index]  # pypdf types no deeper
+            table = font.get_object()["/ToUnicode"].get_data()
+            found[name] = {
+                chr(int(character, 16)): f"\\{int(code, 16):03o}"
+                for code, character in _BFCHAR.findall(table)
+                if int(code, 16) < 32 or int(code, 16) > 126
+            }
+    return found
 
 
 def rebuild(pdf: bytes, change: Callable[[PdfWriter], None]) -> bytes:

@@ -19,11 +19,19 @@ from typeset.proofing.figure_text import seen
 from typeset.proofing.finding import Finding
 from typeset.proofing.page_marks import Stroke
 from typeset.proofing.places import Box, around
+from typeset.proofing.print_quality import contrast
 from typeset.proofing.regions import Region, question_regions
 
 _SLACK_PT = 0.5
 # A brace stands in from the ends of its parts by no more than this.
 _INSET_PT = 2.5
+# A brace for the total stands right beside the longest bar.
+_BESIDE_PT = 20.0
+# How far a name beside its bar may stand off it, and one over its bar may stand over it.
+_OFF_PT, _OVER_PT = 8.0, 60.0
+# WCAG 2.2, success criterion 1.4.11: what is needed to understand a picture.
+_LEAST_LINE_CONTRAST = 3.0
+_WHITE = (1.0, 1.0, 1.0)
 
 
 def check_bars(proof: Proof) -> Iterator[Finding]:
@@ -55,6 +63,9 @@ class _Model:
         yield from self.lengths(rows)
         yield from self.values(rows)
         yield from self.braces(rows)
+        yield from self.total(rows)
+        yield from self.names(rows)
+        yield from self.outlines(rows)
 
     def lengths(self, rows: Sequence[Sequence[Box]]) -> Iterator[Finding]:
         places = [
@@ -95,6 +106,41 @@ class _Model:
             if not any(_spans(curve, start, end) for curve in curves):
                 what = f"has no brace over the parts that '{' '.join(words)}' belongs to"
                 yield self.finding(rows, what, "")
+
+    def total(self, rows: Sequence[Sequence[Box]]) -> Iterator[Finding]:
+        """The brace beside all bars spans them from the first to the last."""
+        mark = self.model.total
+        words = seen(mark, self.passage.show) if mark is not None else None
+        if words is None:
+            return
+        top, foot = rows[0][0].top, rows[-1][0].bottom
+        right = max(row[-1].right for row in rows)
+        curves = [s.box for s in self.region.strokes if s.shape == "curve" and not s.filled]
+        if not any(
+            max(abs(curve.top - top), abs(curve.bottom - foot)) <= _INSET_PT
+            and -_SLACK_PT <= curve.left - right <= _BESIDE_PT
+            for curve in curves
+        ):
+            what = f"has no brace beside its bars for '{' '.join(words)}'"
+            yield self.finding(rows, what, "")
+
+    def names(self, rows: Sequence[Sequence[Box]]) -> Iterator[Finding]:
+        """Every bar has its name to its left, or over it."""
+        words = [word for word in self.proof.account.words_of(self.index) if word.is_text]
+        for number, (bar, row) in enumerate(zip(self.model.bars, rows, strict=True)):
+            first = next(iter(bar.name.split()), "")
+            places = [word.box.centre for word in words if word.text == first]
+            over = rows[number - 1][0].bottom if number else row[0].top - _OVER_PT
+            if places and not any(
+                _stands_beside(place, row[0]) or over < place[1] < row[0].bottom for place in places
+            ):
+                yield self.finding(rows, f"has '{bar.name}' away from its bar", "")
+
+    def outlines(self, rows: Sequence[Sequence[Box]]) -> Iterator[Finding]:
+        """Where one part ends and the next begins can be seen."""
+        parts = [s for s in self.region.strokes if s.shape == "rect" and s.filled and s.stroked]
+        if any(contrast(part.ink, _WHITE) < _LEAST_LINE_CONTRAST for part in parts):
+            yield self.finding(rows, "has parts whose outlines cannot be seen", "")
 
     @property
     def is_broken(self) -> bool:
@@ -154,6 +200,11 @@ def _spans(curve: Box, start: float, end: float) -> bool:
         -_SLACK_PT <= curve.left - start <= _INSET_PT
         and -_SLACK_PT <= end - curve.right <= _INSET_PT
     )
+
+
+def _stands_beside(place: tuple[float, float], part: Box) -> bool:
+    """True for a word to the left of a bar, on its height or, in two lines, a little off it."""
+    return place[0] < part.left and part.top - _OFF_PT < place[1] < part.bottom + _OFF_PT
 
 
 def _listed(counts: Sequence[int]) -> str:

@@ -53,6 +53,17 @@ def check_papers(document: ReadDocument, paper: Paper) -> Iterator[Finding]:
             what = f"the paper is {page.width_pt / MM_PT:.0f} by {page.height_pt / MM_PT:.0f} mm"
             should = f"{paper.width_mm:g} by {paper.height_mm:g} mm ({paper.name})"
             yield Finding(document.name, page.number, None, what, should, "", "page")
+    yield from check_within(document)
+
+
+def check_within(document: ReadDocument) -> Iterator[Finding]:
+    """Findings about what is drawn off the paper: no cell of it would hold that."""
+    for page in document.pages:
+        whole = Box(0.0, 0.0, page.width_pt, page.height_pt)
+        boxes = [*(each.box for each in page.glyphs), *(each.box for each in page.strokes)]
+        if any(not box.overlaps(whole) and not whole.holds(*box.centre) for box in boxes):
+            what = "something is printed beyond the edge of the paper"
+            yield Finding(document.name, page.number, None, what, "", "", "margin")
 
 
 def check_cuts(page: ReadPage, cells: Cells, name: str) -> Iterator[Finding]:

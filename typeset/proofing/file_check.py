@@ -21,6 +21,7 @@ from pypdf.generic import (
     TextStringObject,
 )
 
+from typeset.proofing.as_printed import check_as_printed
 from typeset.proofing.claims import check_claims
 from typeset.proofing.field_check import check_form
 from typeset.proofing.field_text import ExpectedField
@@ -110,6 +111,7 @@ def check_frame(data: bytes, name: str, facts: FileFacts) -> Iterator[Finding]:
     """The same without what is in the drawings of its pages. Raises Unreadable."""
     with told_as_unreadable():
         yield from _File(data, name).check(facts)
+        yield from check_as_printed(data, name)
 
 
 def check_drawings(

@@ -21,6 +21,8 @@ from typeset.proofing.page_marks import ReadDocument, ReadPage, Stroke
 
 _HALVES = Cells(2, 1)
 _SLACK_PT = 0.5
+# On the outermost front.
+_STAPLES = 2
 
 
 def lying_straight(data: bytes) -> bytes:
@@ -51,9 +53,15 @@ def check_fold(document: ReadDocument, paper: Paper) -> Iterator[Finding]:
     if len(document.pages) % 2:
         yield Finding(document.name, 0, None, "the last paper has no back", "", "", "page")
     for page in document.pages:
-        if sum(_is_aid(stroke, page) and stroke.dashed for stroke in page.strokes) < 2:
+        marks = [s.box for s in page.strokes if _is_aid(s, page) and s.dashed]
+        middle = page.height_pt / 2
+        if not (any(m.bottom < middle for m in marks) and any(m.top > middle for m in marks)):
             what = "there are no marks where to fold"
             yield Finding(document.name, page.number, None, what, "", "", "page")
+    outer = document.pages[0].strokes if document.pages else ()
+    if sum(_is_aid(s, document.pages[0]) and not s.dashed for s in outer) < _STAPLES:
+        what = "there are not two marks where to staple"
+        yield Finding(document.name, 1, None, what, "", "", "page")
 
 
 def unfolded(document: ReadDocument) -> ReadDocument:

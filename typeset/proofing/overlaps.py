@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
+from typeset.arithmetic.figures import BarModel
 from typeset.proofing.checks import Proof, few
 from typeset.proofing.edges import is_tint
+from typeset.proofing.expected import Part
 from typeset.proofing.finding import Finding
 from typeset.proofing.page_marks import ReadPage, Stroke, Word
 from typeset.proofing.places import Box
@@ -15,6 +17,8 @@ from typeset.proofing.places import Box
 _SLACK_PT = 0.5
 # How far a letter may reach into the next one (kerning), in ems.
 _KERNING_EMS = 0.12
+# A short line as wide as a sign, a spot as high as a point at a large size; how close they are.
+_SIGN_PT, _SPOT_PT, _REACH_EMS = 14.0, 4.0, 0.8
 
 
 def check_overlaps(proof: Proof) -> Iterator[Finding]:
@@ -33,6 +37,7 @@ def _check_page(proof: Proof, page: ReadPage) -> Iterator[Finding]:
         for stroke in page.strokes
         if not is_tint(proof, page, stroke)
     ]
+    yield from _added(proof, words, page.strokes)
     for word in words:
         if _is_squeezed(word):
             what = f"the letters of '{word.text}' are printed over each other"
@@ -62,6 +67,39 @@ def overlapping(words: Sequence[Word]) -> Iterator[tuple[Word, Word]]:
                 yield word, other
 
 
+def _added(proof: Proof, words: Sequence[Word], strokes: Sequence[Stroke]) -> Iterator[Finding]:
+    """Short lines and spots close to words, which would be read as signs or points."""
+    bars = frozenset().union(*(word.bars for word in words))
+    small = [s for s in strokes if _is_small(s) and s.order not in bars]
+    for stroke in small:
+        for word in words:
+            if _is_close(word, stroke) and not _has_marks(proof, word):
+                what = f"a small mark is drawn beside '{word.text}'"
+                yield proof.about_word(word, what, "", "overlap")
+                break
+
+
+def _has_marks(proof: Proof, word: Word) -> bool:
+    """True for the labels of a figure that has marks of its own: scales, lines, dots."""
+    passage = proof.passage_of(word)
+    if passage is None or passage.part is not Part.FIGURE:
+        return False
+    return not isinstance(passage.figure, BarModel)
+
+
+def _is_small(stroke: Stroke) -> bool:
+    is_plain = stroke.shape == "line" or (stroke.shape == "rect" and stroke.filled)
+    return is_plain and stroke.box.width < _SIGN_PT and stroke.box.height < _SPOT_PT
+
+
+def _is_close(word: Word, stroke: Stroke) -> bool:
+    """Within the height of the word's letters, and no further from them than a letter."""
+    box, reach = stroke.box, _REACH_EMS * word.size_pt
+    x, y = box.centre
+    within = word.box.left - reach < x < word.box.right + reach
+    return within and word.box.top < y < word.box.bottom
+
+
 def _is_squeezed(word: Word) -> bool:
     if word.is_fraction:
         return False
@@ -89,6 +127,9 @@ def _letters(word: Word) -> Box:
 
 
 def _covers_letters(word: Word, stroke: Stroke) -> bool:
+    if stroke.shape == "rect":
+        # Half of a letter can make another one.
+        return any(stroke.box.overlaps(glyph.box.shrunk(_SLACK_PT)) for glyph in word.glyphs)
     return any(stroke.box.holds(*glyph.box.centre) for glyph in word.glyphs)
 
 

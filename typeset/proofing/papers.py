@@ -8,6 +8,7 @@ from typing import Protocol, TypeAlias
 
 from typeset.documents.layout import Layout
 from typeset.documents.paper import Paper
+from typeset.proofing.as_printed import check_edge
 from typeset.proofing.cells import Cells, cells_of, check_cuts, check_papers, numbered
 from typeset.proofing.finding import Finding
 from typeset.proofing.folding import check_fold, check_turns, lying_straight, unfolded
@@ -47,7 +48,10 @@ class Folded:
 
     def read(self, data: bytes, name: str) -> Read:
         """The pages in the order in which the leaves are turned."""
-        turns = check_turns(data, name, self.backs_turned)
+        turns = [
+            *check_turns(data, name, self.backs_turned),
+            *check_edge(data, name, is_long=self.backs_turned),
+        ]
         papers = with_turned_backs(read_document(lying_straight(data), name), self.backs_turned)
         return unfolded(papers), [*turns, *check_fold(papers, self.paper)]
 
@@ -81,6 +85,7 @@ class CutWithBacks:
         """The fronts of a paper, then its backs in the order of the fronts that they meet."""
         papers = with_turned_backs(read_document(lying_straight(data), name), self.backs_turned)
         findings = [*check_turns(data, name, self.backs_turned), *check_papers(papers, self.paper)]
+        findings += check_edge(data, name, is_long=not self.backs_turned)
         for front in papers.pages[::2]:
             findings.extend(check_cuts(front, self.cells, name))
         if len(papers.pages) % 2:

@@ -25,6 +25,11 @@ _LEAST_BETWEEN_RULES_MM = 8.0
 _LEAST_NUMBER_BOX_MM = (12.0, 8.0)
 # A box to tick, by a capital letter of 9 pt and more (common practice).
 _LEAST_TICK_BOX_MM = 3.0
+# A rule begins this close behind its word and stands this little under its letters; words of
+# the line before or after are not further off than a line.
+_NEXT_TO_PT, _UNDER_PT, _A_LINE_PT = 15.0, 5.0, 25.0
+# A rule may stand on the line after its word.
+_LINES_EMS = 2.6
 # Guides that are written on are paler than text and darker than nothing.
 _PALEST = 0.8
 
@@ -60,6 +65,7 @@ class _Room:
         if self.promise.sorts:
             yield from self.boxes(_LEAST_TICK_BOX_MM, _LEAST_TICK_BOX_MM)
         yield from self.between_rules()
+        yield from self.beside_words()
 
     def above_rule(self, least_pt: float) -> Iterator[Finding]:
         """From the text to the first rule to write on."""
@@ -67,6 +73,24 @@ class _Room:
             room = rule.box.bottom - self.text_foot(above=rule.box.bottom)
             if room < least_pt - _SLACK_PT:
                 yield self.small(rule, f"has {in_mm(room)} to the line to write on", least_pt)
+
+    def beside_words(self) -> Iterator[Finding]:
+        """A rule right behind a word stands on the line of that word."""
+        every = self.words((Part.ROOM,))
+        for word, rule in pairwise(every):
+            off = rule.box.bottom - word.baseline
+            is_led = word.is_text and rule.text == WRITING_RULE
+            if is_led and not -_A_LINE_PT < off < _LINES_EMS * word.size_pt:
+                what = f"{self.promise.about} has '{word.text}' away from its answer line"
+                yield self.proof.about_word(word, what, "", "space")
+        words = [word for word in every if word.is_text]
+        for rule in self.marks(WRITING_RULE):
+            before = [w for w in words if -1.0 < rule.box.left - w.box.right < _NEXT_TO_PT]
+            offs = [rule.box.bottom - word.baseline for word in before]
+            offs = [off for off in offs if abs(off) < _A_LINE_PT]
+            if offs and not any(-1.0 < off < _UNDER_PT for off in offs):
+                what = f"{self.promise.about} has an answer line that is not beside its word"
+                yield self.proof.about_word(rule, what, "", "space")
 
     def between_rules(self) -> Iterator[Finding]:
         """From one answer to the next."""

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from typing import TypeAlias
 
 from typeset.documents.layout import Layout
-from typeset.proofing.cells import Cells, cells_of, check_cuts
+from typeset.proofing.cells import Cells, cells_of, check_cuts, check_within
 from typeset.proofing.finding import Finding
 from typeset.proofing.page_marks import ReadDocument, ReadPage
 from typeset.proofing.places import Box
@@ -28,6 +28,7 @@ def check_copies(document: ReadDocument, layout: Layout) -> Iterator[Finding]:
     """Findings about papers whose copies differ, or which show no line to cut along."""
     if layout.copies == 1:
         return
+    yield from check_within(document)
     cells = Cells(layout.copies, 1)
     for page in document.pages:
         first, *others = cells_of(page, cells)
