@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import cache
 from pathlib import Path
 
 from typeset.documents.layout import Layout
@@ -22,10 +23,12 @@ def check_pupils(file: Path, usual: Layout, folder: Path) -> tuple[ClassList, di
     Raises ContentError with every complaint about the list, OutputError where it cannot be read.
     """
     layouts: dict[int, Layout] = {}
+    # A class has a few layouts and many pupils.
+    named = cache(lambda name: find_layout(name, folder))
 
     def check(pupil: Pupil) -> Iterator[Complaint]:
         try:
-            layout = find_layout(pupil.layout, folder) if pupil.layout else usual
+            layout = named(pupil.layout) if pupil.layout else usual
         except LayoutError as error:
             yield Complaint(pupil.place, str(error))
             return

@@ -9,19 +9,15 @@ import platform
 import zlib
 from functools import cache
 from hashlib import sha256
+from importlib.metadata import version
 from pathlib import Path
-
-import jinja2
-import pdfplumber
-import pydantic
-import pypdf
-import reportlab
-import yaml
 
 from typeset.documents.layout import Layout
 from typeset.drawing.fonts import own_family
 
 _PACKAGE = Path(__file__).parents[1]
+# The packages that have a say in what is made, or in whether it is found right.
+_OTHERS = ("reportlab", "pypdf", "pdfplumber", "pdfminer.six", "pydantic", "jinja2", "pyyaml")
 
 
 def stem_of(layout: Layout) -> str:
@@ -41,23 +37,15 @@ def digest_of(*words: str) -> str:
 
 @cache
 def program() -> str:
-    """A digest of every file of the package, and the versions of all that has a say in a PDF."""
+    """A digest of every file of the package, and the versions of what it works with."""
     digest = sha256()
     for file in sorted(_PACKAGE.rglob("*")):
         if file.is_file() and "__pycache__" not in file.parts:
             digest.update(f"{file.relative_to(_PACKAGE).as_posix()}\0".encode())
             digest.update(sha256(file.read_bytes()).digest())
-    versions = (
-        platform.python_version(),
-        zlib.ZLIB_RUNTIME_VERSION,
-        reportlab.Version,
-        pypdf.__version__,
-        pdfplumber.__version__,
-        pydantic.VERSION,
-        jinja2.__version__,
-        yaml.__version__,
-    )
-    return digest_of(digest.hexdigest(), *versions)
+    versions = (version(package) for package in _OTHERS)
+    ours = (platform.python_version(), zlib.ZLIB_RUNTIME_VERSION)
+    return digest_of(digest.hexdigest(), *ours, *versions)
 
 
 def _layout(layout: Layout) -> str:
