@@ -10,7 +10,8 @@ with numbers of its own, so that no two are the same; times by its length show t
 Drawing is timed problem by problem in each version of the weeks: the author's own ranges and
 conditions (core), easier and harder numbers found (support, stretch), and other numbers of the
 same size for a pupil of the class (pupil). All times are of one core, in process time; solving
-is the best of several runs.
+is the best of several runs, with the collector of rubbish off as in the standard library's
+timeit (the command line lets it look seldom).
 """
 
 from __future__ import annotations
@@ -84,9 +85,13 @@ def _best_s(work: Callable[[], object]) -> float:
 
 def _took_s(work: Callable[[], object]) -> float:
     gc.collect()
-    start = time.process_time()
-    work()
-    return time.process_time() - start
+    gc.disable()
+    try:
+        start = time.process_time()
+        work()
+        return time.process_time() - start
+    finally:
+        gc.enable()
 
 
 def _problems(week: Week) -> Iterator[ProblemContent]:
