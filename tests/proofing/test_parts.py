@@ -175,6 +175,13 @@ def _solved(folder: Path) -> SolvedWeek:
     return solve_week(read_week(folder))
 
 
+def test_what_is_told_on_pages_is_found_without_a_search() -> None:
+    file = opened(good().pdf)
+    for span in (*(range(first, first + count) for first, count in good().spans), range(1, 3)):
+        assert repr(file.told_on(span)) == repr(file.structure.on(span))
+    assert file.told_on(range(good().count, good().count + 2)).elements == []
+
+
 def test_wrong_spans_are_findings() -> None:
     made, count = good(), good().count
     (first, long), (second, _) = made.spans[:2]

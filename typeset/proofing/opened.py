@@ -30,6 +30,28 @@ class Opened:
         """The structure of a tagged file."""
         return read_structure(self.reader)
 
+    def told_on(self, pages: range) -> ReadStructure:
+        """What the structure tells on these pages (from 0), without a search through all of it;
+        see `ReadStructure.on`."""
+        found = [self._told[page] for page in pages if page in self._told]
+        elements = sorted({at for own, _ in found for at in own})
+        sections = sorted(at for _, own in found for at in own)
+        whole = self.structure
+        return ReadStructure(
+            [whole.elements[at] for at in elements], [whole.sections[at] for at in sections]
+        ).on(pages)
+
+    @cached_property
+    def _told(self) -> dict[int, tuple[list[int], list[int]]]:
+        """For every page the elements and the sections that are told there, by their turn."""
+        told: dict[int, tuple[list[int], list[int]]] = {}
+        for at, each in enumerate(self.structure.elements):
+            for page in {page for page, _ in each.marks}:
+                told.setdefault(page, ([], []))[0].append(at)
+        for at, (page, _) in enumerate(self.structure.sections):
+            told.setdefault(page, ([], []))[1].append(at)
+        return told
+
 
 # The file that was opened last, known by all its bytes: the proof looks at one after another.
 @lru_cache(maxsize=1)

@@ -85,7 +85,7 @@ def proof_part(data: bytes, order: Order, first: int, count: int, of_all: int) -
         document = read_document(data, name, pages)
         with told_as_unreadable():
             if order.facts.tagged:
-                document = replace(document, structure=opened(data).structure.on(pages))
+                document = replace(document, structure=opened(data).told_on(pages))
             if order.facts.fields:
                 form = read_form(opened(data).reader)
                 here = [field for field in form.fields if field.page - 1 in pages]

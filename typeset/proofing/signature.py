@@ -31,7 +31,7 @@ def signature_of(data: bytes, pages: range) -> str:
         teller = _Teller(file)
         told = [teller.page(index) for index in pages]
         # A file without a structure has none to tell.
-        told.append(_told_of(file.structure, pages))
+        told.append(_told_of(file.told_on(pages)))
     except Exception:
         # A damaged or foreign file can make the reader fail in any way.
         told = [b"cannot be read", data]
@@ -102,9 +102,8 @@ def _names_around(field: DictionaryObject) -> list[str]:
     return names
 
 
-def _told_of(structure: ReadStructure, pages: range) -> bytes:
-    """What the structure tells of the pages, whatever the numbers of its objects."""
-    here = structure.on(pages)
+def _told_of(here: ReadStructure) -> bytes:
+    """What the structure tells of pages, whatever the numbers of its objects."""
     told = [
         (each.tag, each.path, each.alt, each.actual_text, each.marks, len(each.links))
         for each in here.elements
