@@ -68,16 +68,18 @@ def _open_steps() -> AnyFamily:
     return OpenSteps()
 
 
-def solve_week(week: Week, version: Version = Version.CORE) -> SolvedWeek:
+def solve_week(week: Week, version: Version = Version.CORE, only: str | None = None) -> SolvedWeek:
     """The week with its numbers drawn and every problem solved, in one of its versions.
 
-    Every version has the same questions under the same numbers, about the same things.
-    Raises ContentError with every complaint of all lessons, SolvingError for a fault of ours.
+    Every version has the same questions under the same numbers, about the same things. With the
+    name of a lesson `only` that one is solved; there is none of a name that the week lacks.
+    Raises ContentError with every complaint of the lessons, SolvingError for a fault of ours.
     """
-    varied = vary_week(week, version)
+    varied = vary_week(week, version, only)
     complaints = list(varied.complaints)
     titles = {lesson.name: lesson.title for lesson in (*week.background, *week.lessons)}
-    lessons = tuple(_solve(lesson, titles, complaints, varied.unfit) for lesson in varied.lessons)
+    wanted = (lesson for lesson in varied.lessons if only in (None, lesson.name))
+    lessons = tuple(_solve(lesson, titles, complaints, varied.unfit) for lesson in wanted)
     if complaints:
         raise ContentError(complaints)
     if version is Version.SUPPORT:

@@ -18,10 +18,13 @@ from typeset.reading.week import read_week
 
 
 def solved_with_layouts(
-    folder: Path, layouts: Sequence[str], versions: Sequence[str] = ()
+    folder: Path,
+    layouts: Sequence[str],
+    versions: Sequence[str] = (),
+    lesson: str | None = None,
 ) -> tuple[Versions, tuple[Layout, ...]]:
     """The week solved in its own versions and those asked for, and its layout or those asked
-    for instead, each once.
+    for instead, each once; of the week one lesson only, where that is named.
 
     Raises ContentError with every complaint, LayoutError, OutputError, SolvingError.
     """
@@ -35,5 +38,5 @@ def solved_with_layouts(
         for version in Version
         if version is not Version.CORE and version.value in (*week.versions, *versions)
     )
-    solved = tuple(solve_week(week, version) for version in others)
-    return Versions(solve_week(week), solved), found
+    solved = tuple(solve_week(week, version, lesson) for version in others)
+    return Versions(solve_week(week, only=lesson), solved), found

@@ -64,7 +64,7 @@ def plan_class(order: ClassOrder) -> tuple[SolvedWeek, tuple[Job, ...]]:
         raise ContentError([*error.complaints, *list_complaints(order.class_list)]) from None
     usual = find_layout(order.layout or week.layout, week.folder)
     pupils, layouts = check_pupils(order.class_list, usual, week.folder)
-    versions = _solved(week, pupils)
+    versions = _solved(week, pupils, order.lesson)
     check_lesson(versions.core, order.lesson)
     check_variation(versions, pupils, order.lesson)
     planner = _ClassPlanner(week, _marked(versions, pupils), pupils, layouts, usual, order.varied)
@@ -72,9 +72,11 @@ def plan_class(order: ClassOrder) -> tuple[SolvedWeek, tuple[Job, ...]]:
     return versions.core, tuple(job for each in lessons for job in planner.jobs(each.lesson.name))
 
 
-def _solved(week: Week, pupils: ClassList) -> Versions:
+def _solved(week: Week, pupils: ClassList, lesson: str | None) -> Versions:
+    """The versions that pupils get, of one lesson or of all."""
     others = [Version(each) for each in pupils.versions if each != CORE]
-    return Versions(solve_week(week), tuple(solve_week(week, each) for each in others))
+    solved = tuple(solve_week(week, each, lesson) for each in others)
+    return Versions(solve_week(week, only=lesson), solved)
 
 
 def _marked(versions: Versions, pupils: ClassList) -> Versions:

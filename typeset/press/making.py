@@ -109,7 +109,9 @@ class _Plan:
 
 def _planned(order: Order) -> _Plan:
     """The files that the week makes as far as they are wanted."""
-    versions, layouts = solved_with_layouts(order.folder, order.layouts, order.versions)
+    versions, layouts = solved_with_layouts(
+        order.folder, order.layouts, order.versions, order.lesson
+    )
     week = versions.core.week
     check_versions(versions, order.lesson)
     kinds = (order.only,) if order.only else week.makes

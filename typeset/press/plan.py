@@ -91,7 +91,7 @@ def plan_jobs(
 
 def check_lesson(solved: SolvedWeek, lesson: str | None) -> None:
     """Raises OutputError for a lesson that the week does not have; None stands for all."""
-    names = tuple(each.lesson.name for each in solved.lessons)
+    names = tuple(each.name for each in solved.week.lessons)
     if lesson is not None and lesson not in names:
         raise OutputError(f"the week has no lesson '{lesson}'; {nearest(lesson, names)}")
 

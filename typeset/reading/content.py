@@ -218,8 +218,7 @@ class Lesson:
     own_problems: OwnProblems | None = None
     # What the lesson needs care with; see Extension.
     cautions: tuple[Scalar, ...] = ()
-    # A digest of all that its pages are made from, so that a PDF can tell whether it changed;
-    # empty where it is read without its week, and so not printed.
+    # A digest of all that its pages are made from, so that a PDF can tell whether it changed.
     fingerprint: str = ""
 
 

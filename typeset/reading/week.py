@@ -59,7 +59,8 @@ def read_lesson_alone(file: Path) -> Week:
     others, background = _background(file, plan, lessons, complaints)
     complaints += check_across_lessons([*background, *lessons])
     _raise_if_any(complaints)
-    week = _week(file.parent, plan, lessons, [*sources, *others])
+    sources += others
+    week = _week(file.parent, plan, with_fingerprints(lessons, sources), sources)
     return replace(week, background=tuple(background))
 
 

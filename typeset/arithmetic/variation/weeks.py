@@ -43,12 +43,16 @@ class Varied:
     unfit: frozenset[str]
 
 
-def vary_week(week: Week, version: Version = Version.CORE) -> Varied:
-    """The week in this version: the same questions in the same order, with its numbers."""
+def vary_week(week: Week, version: Version = Version.CORE, only: str | None = None) -> Varied:
+    """The week in this version: the same questions in the same order, with its numbers.
+
+    With the name of a lesson `only` that one is in this version, and the others are as they are
+    looked back at: the core.
+    """
     drawing = _Drawing(week.seed)
     for lesson in week.background:
         drawing.lesson(lesson, Version.CORE)
-    return drawing.lessons(week.lessons, version)
+    return drawing.lessons(week.lessons, version, only)
 
 
 def vary_lesson(lesson: Lesson, seed: int = 1, version: Version = Version.CORE) -> Varied:
@@ -66,9 +70,14 @@ class _Drawing:
     complaints: list[Complaint] = field(default_factory=list)
     unfit: set[str] = field(default_factory=set)
 
-    def lessons(self, lessons: Sequence[Lesson], version: Version) -> Varied:
-        """The lessons in this version, in their order."""
-        drawn = tuple(self.lesson(lesson, version) for lesson in lessons)
+    def lessons(
+        self, lessons: Sequence[Lesson], version: Version, only: str | None = None
+    ) -> Varied:
+        """The lessons in this version, in their order; or one of them only, beside cores."""
+        drawn = tuple(
+            self.lesson(each, version if only in (None, each.name) else Version.CORE)
+            for each in lessons
+        )
         return Varied(drawn, tuple(self.complaints), frozenset(self.unfit))
 
     def lesson(self, lesson: Lesson, version: Version) -> Lesson:
