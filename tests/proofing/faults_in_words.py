@@ -62,7 +62,7 @@ def a_word_dropped(pages: list[Lines], rng: random.Random) -> None:
 def a_word_twice(pages: list[Lines], rng: random.Random) -> None:
     page, run = text_run(pages, rng, r"\w+ \w+ \w+")
     words = run.text.split(" ")
-    at = rng.randrange(len(words))
+    at = pick(rng, [index for index, word in enumerate(words) if word])
     retype(page, run, " ".join([*words[:at], words[at], *words[at:]]))
 
 
@@ -71,7 +71,13 @@ def two_words_exchanged(pages: list[Lines], rng: random.Random) -> None:
     page, run = text_run(pages, rng, r"\w+ \w+ \w+")
     words = run.text.split(" ")
     one, other = pick(
-        rng, [(a, b) for a in range(len(words)) for b in range(a) if words[a] != words[b]]
+        rng,
+        [
+            (a, b)
+            for a in range(len(words))
+            for b in range(a)
+            if words[a] != words[b] and words[a] and words[b]
+        ],
     )
     words[one], words[other] = words[other], words[one]
     retype(page, run, " ".join(words))

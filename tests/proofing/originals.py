@@ -135,6 +135,8 @@ OWN = "own problems"
 PACK_END, PACK_SHEETS = "home pack", "home pack sheets"
 PACK_NONE, PACK_ANSWERS = "home pack without answers", "home pack answers"
 SET, GRID, PRINTING = "named set", "answer grid", "how to print"
+# These take a tenth of a second and more to proof.
+SLOW = frozenset({WEEKLY, LESSONS, FOLDED, PACK_END, PACK_SHEETS, PACK_NONE})
 
 
 @_original(TUESDAY)
