@@ -23,7 +23,7 @@ from typeset.arithmetic.misconceptions import MISCONCEPTIONS
 from typeset.arithmetic.workings import Step, Working
 from typeset.documents.layout import Layout
 from typeset.errors import Place
-from typeset.proofing.expected import Expected, Part, Passage, Value, passage, said
+from typeset.proofing.expected import Expected, Part, Passage, Value, called, passage, said
 from typeset.proofing.story_values import amounts_told, story_passage
 from typeset.proofing.twins import answers_told, twins_of
 from typeset.quantities.inline import Rich, join, plain, words
@@ -75,7 +75,7 @@ class _Lesson:
 
     def about(self, number: int) -> str:
         """'Tuesday, question 7': numbers start again every day."""
-        return f"{self.lesson.lesson.day}, question {number}"
+        return f"{called(self.lesson.lesson)}, question {number}"
 
     @property
     def place(self) -> Place:
@@ -84,7 +84,7 @@ class _Lesson:
     def passages(self) -> Iterator[Passage]:
         lesson = self.lesson.lesson
         heading = self.say("lesson", day=lesson.day, lesson=lesson.title)
-        yield passage(f"the heading of {lesson.day}", Part.HEADING, heading, self.place)
+        yield passage(f"the heading of {called(lesson)}", Part.HEADING, heading, self.place)
         for stage in self.lesson.stages:
             yield from self.stage(stage)
 
@@ -104,7 +104,7 @@ class _Lesson:
                 yield self.heading("practise")
                 for each in stage.sets:
                     name = said(self.layout, "sheet", "set", letter=each.name)
-                    about = f"{self.lesson.lesson.day}, the heading of set {each.name}"
+                    about = f"{called(self.lesson.lesson)}, the heading of set {each.name}"
                     yield passage(about, Part.HEADING, name, self.place)
                     yield from self.entries(each.problems)
             case SolvedExtension():
@@ -113,7 +113,7 @@ class _Lesson:
 
     def heading(self, key: str, **names: str) -> Passage:
         text = said(self.layout, "headings", key, **names)
-        about = f"{self.lesson.lesson.day}, the heading '{text}'"
+        about = f"{called(self.lesson.lesson)}, the heading '{text}'"
         return passage(about, Part.HEADING, text, self.place)
 
     def entries(self, problems: Sequence[SolvedProblem]) -> Iterator[Passage]:

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from typeset.arithmetic.answers import answer_text
 from typeset.arithmetic.lessons import SolvedLesson, SolvedProblem, SolvedSort, SolvedWeek
 from typeset.documents.layout import Layout
-from typeset.proofing.expected import Expected, Part, Passage, passage, said
+from typeset.proofing.expected import Expected, Part, Passage, called, passage, said
 from typeset.proofing.promises import Promise
 from typeset.proofing.story_values import story_passage
 from typeset.quantities.inline import plain, words
@@ -99,7 +99,9 @@ def expect_key(solved: SolvedWeek, layout: Layout) -> Expected:
         if cards:
             own = lesson.lesson
             heading = said(layout, "strip", "lesson", day=own.day, lesson=own.title)
-            passages.append(passage(f"the heading of {own.day}", Part.HEADING, heading, own.place))
+            passages.append(
+                passage(f"the heading of {called(own)}", Part.HEADING, heading, own.place)
+            )
         for letter, problem in cards:
             passages.extend(_key_line(layout, lesson, letter, problem))
     return Expected(tuple(passages), f"{title} · {solved.week.title}")
@@ -108,7 +110,7 @@ def expect_key(solved: SolvedWeek, layout: Layout) -> Expected:
 def _key_line(
     layout: Layout, lesson: SolvedLesson, letter: str, problem: SolvedProblem
 ) -> Iterator[Passage]:
-    about, place = f"{lesson.lesson.day}, card {letter}", problem.content.place
+    about, place = f"{called(lesson.lesson)}, card {letter}", problem.content.place
     yield passage(about, Part.NUMBER, letter, place, keeps=about)
     decision = said(layout, "choices", problem.solution.kind.decision.name.lower())
     number = said(layout, "cards", "number", number=str(problem.number))

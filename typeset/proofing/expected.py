@@ -20,6 +20,7 @@ from typeset.proofing.page_marks import OPEN_BOX, WRITING_RULE
 from typeset.proofing.symbols_read import as_read
 from typeset.quantities.amount import Amount
 from typeset.quantities.inline import BLANK_TEXT, BOX_TEXT, Rich, Words, plain
+from typeset.reading.content import Lesson
 
 _WORD = re.compile(r"\S+")
 
@@ -90,6 +91,14 @@ class Expected:
 def said(layout: Layout, group: str, key: str, **names: str) -> str:
     """A text of the layout's wording."""
     return phrase(layout.wording, group, key, **names)
+
+
+def called(lesson: Lesson) -> str:
+    """What findings call a lesson: its day; with the name of its file where that is another, so
+    that two lessons of one day are told apart."""
+    if lesson.name.lower() == lesson.day.lower():
+        return lesson.day
+    return f"{lesson.day} ({lesson.name})"
 
 
 def source_of(place: Place) -> str:

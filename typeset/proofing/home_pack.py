@@ -24,7 +24,7 @@ from typeset.documents.layout import Layout
 from typeset.proofing.cells import numbered
 from typeset.proofing.collecting import seldom_collecting
 from typeset.proofing.documents import sheet_order
-from typeset.proofing.expected import Part, said, text_words
+from typeset.proofing.expected import Part, called, said, text_words
 from typeset.proofing.field_text import ExpectedField, expect_fields
 from typeset.proofing.file_check import FileFacts, check_file
 from typeset.proofing.finding import Finding
@@ -124,7 +124,7 @@ class _Pack:
 
     def names(self) -> tuple[str, ...]:
         """What findings call the parts."""
-        sheets = tuple(f"the sheet of {each.lesson.day}" for each in self.solved.lessons)
+        sheets = tuple(f"the sheet of {called(each.lesson)}" for each in self.solved.lessons)
         answers = ("the answers",) if self.has_answers else ()
         return answers if self.answers_alone else ("the letter", *sheets, *answers)
 

@@ -18,7 +18,7 @@ from typeset.arithmetic.lessons import (
 )
 from typeset.documents.layout import Layout
 from typeset.proofing.booklet_text import spans
-from typeset.proofing.expected import Expected, Part, Passage, passage, said
+from typeset.proofing.expected import Expected, Part, Passage, called, passage, said
 from typeset.proofing.twins import answers_told, twins_of
 from typeset.quantities.inline import Rich, join, words
 from typeset.reading.content import VERSIONS
@@ -45,7 +45,9 @@ class _Strip:
     def passages(self) -> Iterator[Passage]:
         lesson = self.lesson.lesson
         title = said(self.layout, "strip", "lesson", day=lesson.day, lesson=lesson.title)
-        yield passage(f"the title of {lesson.day}'s strip", Part.HEADING, title, lesson.place)
+        yield passage(
+            f"the title of the strip of {called(lesson)}", Part.HEADING, title, lesson.place
+        )
         for stage in self.lesson.stages:
             if isinstance(stage, SolvedExtension):
                 yield self.number(stage.number)
@@ -57,7 +59,7 @@ class _Strip:
                 yield self.line(stage, problem)
 
     def about(self, number: int) -> str:
-        return f"{self.lesson.lesson.day}, question {number}"
+        return f"{called(self.lesson.lesson)}, question {number}"
 
     def number(self, number: int) -> Passage:
         about = self.about(number)
