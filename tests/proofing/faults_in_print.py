@@ -109,7 +109,7 @@ def type_made_larger(pages: list[Lines], rng: random.Random) -> None:
     page[run.index] = run.line(size=run.size * rng.uniform(1.1, 1.3))
 
 
-@PRINT.drawn(EVERY, "colour")
+@PRINT.drawn(EVERY, "colour", "wording")
 def text_made_pale(pages: list[Lines], rng: random.Random) -> None:
     page, run = text_run(pages, rng, r"\w\w")
     # #777777 on white is 4.478 : 1, just too little (sources.md section 4).

@@ -129,10 +129,12 @@ class _Model:
         words = [word for word in self.proof.account.words_of(self.index) if word.is_text]
         for number, (bar, row) in enumerate(zip(self.model.bars, rows, strict=True)):
             first = next(iter(bar.name.split()), "")
-            places = [word.box.centre for word in words if word.text == first]
+            places = [word.box for word in words if word.text == first]
             over = rows[number - 1][0].bottom if number else row[0].top - _OVER_PT
             if places and not any(
-                _stands_beside(place, row[0]) or over < place[1] < row[0].bottom for place in places
+                _stands_beside(place.centre, row[0])
+                or (abs(place.left - row[0].left) < _OFF_PT and over < place.top < row[0].bottom)
+                for place in places
             ):
                 yield self.finding(rows, f"has '{bar.name}' away from its bar", "")
 
