@@ -14,7 +14,7 @@ from itertools import accumulate
 from pathlib import Path
 
 from typeset.drawing.fonts import in_family
-from typeset.press.job import InParts, Job
+from typeset.press.job import InParts, Job, Part
 from typeset.press.kept import Kept
 from typeset.press.keys import digest_of
 from typeset.press.record import Made
@@ -50,19 +50,33 @@ class Piece:
     first: int = 0
     count: int = 0
     of_all: int = 0
+    signature: str = ""
     made: tuple[Made, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
+class BoundPart:
+    """A part in its file: its first side (from 0), how many it has, and the signature of these.
+
+    It `is_clean` where a part with its key was proofed without findings on sides like these.
+    """
+
+    first: int
+    count: int
+    signature: str
+    is_clean: bool
+
+
+@dataclass(frozen=True, slots=True)
 class Outcome:
-    """What came of a piece. `sides` are those of the file, `parts` those of each of its parts."""
+    """What came of a piece. `sides` are those of the file, which may be bound of parts."""
 
     seconds: float
     findings: tuple[Finding, ...] = ()
     sides: int = 0
     type_size_pt: float = 0.0
     notes: tuple[str, ...] = ()
-    parts: tuple[int, ...] = ()
+    parts: tuple[BoundPart, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,10 +108,11 @@ class Bench:
         yield from (Piece(Step.MAKE, at) for at in wanted if self.jobs[at].in_parts is None)
 
     def pieces_after(self, bound: Piece, outcome: Outcome) -> Iterator[Piece]:
-        """The proofs of the parts of a file that is bound."""
-        firsts = accumulate(outcome.parts, initial=0)
-        for part, (first, count) in enumerate(zip(firsts, outcome.parts, strict=False)):
-            yield Piece(Step.PROOF, bound.job, part, first, count, outcome.sides)
+        """The proofs of the parts of a file that is bound, as far as they are needed."""
+        for at, part in enumerate(outcome.parts):
+            if not part.is_clean:
+                span = (part.first, part.count, outcome.sides)
+                yield Piece(Step.PROOF, bound.job, at, *span, part.signature)
 
     def _done(self, piece: Piece, job: Job) -> Outcome:
         if job.in_parts is None:
@@ -137,26 +152,36 @@ class Bench:
         set_parts = [part for part in parts if part is not None]
         assert len(set_parts) == len(parts), "what was just put down can be taken up"
         document, pages = in_parts.bind(set_parts)
-        findings = in_parts.proof_frame(self._write(job, document))
-        sides = tuple(len(part.pages) for part in set_parts)
-        return replace(_outcome(document, pages, findings), parts=sides)
+        pdf = self._write(job, document)
+        outcome = _outcome(document, pages, in_parts.proof_frame(pdf))
+        counts = [len(part.pages) for part in set_parts]
+        firsts = accumulate(counts, initial=0)
+        spans = zip(in_parts.parts, firsts, counts, strict=False)
+        bound = (self._bound(part, pdf, first, count, sum(counts)) for part, first, count in spans)
+        return replace(outcome, parts=tuple(bound))
+
+    def _bound(self, part: Part, pdf: bytes, first: int, count: int, of_all: int) -> BoundPart:
+        """A part that was proofed before, with the same true of it and the same on its sides,
+        need not be proofed again."""
+        signature = page_signature(pdf, first, count)
+        is_clean = self.kept.is_clean(_key_in_file(part, first, of_all), signature)
+        return BoundPart(first, count, signature, is_clean)
 
     def _proof(self, piece: Piece, job: Job, in_parts: InParts) -> Outcome:
-        """A part that was proofed before, with the same true of it and the same on its sides,
-        is not proofed again."""
-        part, span = in_parts.parts[piece.part], (piece.first, piece.count)
+        part = in_parts.parts[piece.part]
         pdf = (self.staging / job.file).read_bytes()
-        key = digest_of(part.key, *map(str, (*span, piece.of_all)))
-        signature = page_signature(pdf, *span)
-        if self.kept.is_clean(key, signature):
-            return Outcome(0.0)
-        findings = part.proof(pdf, *span, piece.of_all)
+        findings = part.proof(pdf, piece.first, piece.count, piece.of_all)
         if not findings:
-            self.kept.keep_clean(key, signature)
+            self.kept.keep_clean(_key_in_file(part, piece.first, piece.of_all), piece.signature)
         return Outcome(0.0, tuple(findings))
 
     def _sides_of(self, job: int, part: int) -> Path:
         return self.staging / f"{job}-{part}.sides"
+
+
+def _key_in_file(part: Part, first: int, of_all: int) -> str:
+    """The key of what is true of the part at this place of its file."""
+    return digest_of(part.key, str(first), str(of_all))
 
 
 def _outcome(document: Document, pages: PageLayout, findings: list[Finding]) -> Outcome:
