@@ -157,8 +157,16 @@ class Bench:
         counts = [len(part.pages) for part in set_parts]
         firsts = accumulate(counts, initial=0)
         spans = zip(in_parts.parts, firsts, counts, strict=False)
-        bound = (self._bound(part, pdf, first, count, sum(counts)) for part, first, count in spans)
-        return replace(outcome, parts=tuple(bound))
+        of_all = sum(counts)
+        bound = [self._bound(part, pdf, first, count, of_all) for part, first, count in spans]
+        outcome = replace(outcome, parts=tuple(bound))
+        pieces = list(self.pieces_after(piece, outcome))
+        if len(pieces) != 1:
+            return outcome
+        # After an edit to one lesson: here the file is open already.
+        proofed = self._proof(pieces[0], job, in_parts)
+        findings = (*outcome.findings, *proofed.findings)
+        return replace(outcome, parts=(), findings=findings)
 
     def _bound(self, part: Part, pdf: bytes, first: int, count: int, of_all: int) -> BoundPart:
         """A part that was proofed before, with the same true of it and the same on its sides,
