@@ -65,12 +65,23 @@ def test_equal_parts_may_be_told_together_or_one_by_one() -> None:
 def test_what_is_asked_is_a_question_mark_in_the_first_step() -> None:
     asked = Mark(words("60"), is_given=False)
     model = BarModel((Bar("gulls", (Part(Fraction(1)),)),), (Brace(0, asked),))
-    assert figure_words(model, Show.FIRST_STEP).required == ("gulls", "?")
-    assert figure_words(model, Show.COMPLETE).required == ("gulls", "60")
-    assert figure_words(model, Show.FRAME).required == ("gulls",)
+    assert figure_words(model, Show.FIRST_STEP).required == (("gulls",), ("?",))
+    assert figure_words(model, Show.COMPLETE).required == (("gulls",), ("60",))
+    assert figure_words(model, Show.FRAME).required == (("gulls",),)
 
 
 def test_allowed_words_may_be_left_out_or_repeated() -> None:
-    wanted = FigureWords(("red",), allowed=frozenset({"so", "on"}))
+    wanted = FigureWords((("red",),), allowed=frozenset({"so", "on"}))
     assert wanted.compare(["red", "so", "so"]) == ([], [])
     assert wanted.compare(["red", "75"]) == ([], [1])
+
+
+def test_the_words_of_a_label_stand_together_in_their_order() -> None:
+    parts = (Part(Fraction(1), Mark(words("4 h 45 min"))), Part(Fraction(1), Mark(words("30 min"))))
+    wanted = figure_words(BarModel((Bar("night ferry", parts),)), Show.COMPLETE)
+    good = ["30", "min", "4", "h", "45", "min", "night", "ferry"]
+    assert wanted.compare(good) == ([], [])
+    mixed = ["30", "min", "4", "45", "h", "min", "night", "ferry"]
+    assert wanted.compare(mixed) == (["4 h 45 min"], [])
+    apart = ["night", "30", "min", "4", "h", "45", "min", "ferry"]
+    assert wanted.compare(apart) == (["night ferry"], [])

@@ -1,7 +1,8 @@
 """The words that a figure must show, taken from its data: names, values, '?' for what is asked.
 
-Labels may be drawn in any order, so they are compared as a multiset. A value that stands in
-several equal parts may be written once, as '19 × 12'.
+Labels may be drawn in any order, so their words are compared as a multiset; the words of each
+label stand together in their own order. A value that stands in several equal parts may be
+written once, as '19 × 12'.
 """
 
 from __future__ import annotations
@@ -11,6 +12,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import groupby, product
 from math import prod
+from typing import TypeAlias
 
 from typeset.arithmetic.figures import (
     Angles,
@@ -48,21 +50,28 @@ _MOST_OPTIONS = 6
 _MOST_COLUMNS = 3
 
 
+# The words of one label, in their order.
+Label: TypeAlias = tuple[str, ...]
+
+
 @dataclass(frozen=True, slots=True)
 class FigureWords:
-    """What a figure shows: `required` in any order; of each of `choices` one alternative;
-    and any number of the words of `allowed`."""
+    """What a figure shows: the labels `required` in any order; of each of `choices` one
+    alternative, which is some labels; and any number of the words of `allowed`."""
 
-    required: tuple[str, ...]
-    choices: tuple[tuple[tuple[str, ...], ...], ...] = ()
+    required: tuple[Label, ...]
+    choices: tuple[tuple[tuple[Label, ...], ...], ...] = ()
     allowed: frozenset[str] = frozenset()
 
     def compare(self, printed: Sequence[str]) -> tuple[list[str], list[int]]:
         """The words that are missing, and the positions of printed ones that are too many."""
         best: tuple[list[str], list[int]] | None = None
         for picked in product(*self.choices):
-            wanted = Counter([*self.required, *(word for each in picked for word in each)])
+            labels = [*self.required, *(label for each in picked for label in each)]
+            wanted = Counter(word for label in labels for word in label)
             missing, extra = self._against(wanted, printed)
+            if not missing:
+                missing = _torn(labels, printed)
             if best is None or len(missing) + len(extra) < len(best[0]) + len(best[1]):
                 best = missing, extra
         assert best is not None
@@ -77,6 +86,24 @@ class FigureWords:
             elif word not in self.allowed:
                 extra.append(index)
         return list(left.elements()), extra
+
+
+def _torn(labels: Sequence[Label], printed: Sequence[str]) -> list[str]:
+    """The labels whose words are all there, but not together in their order."""
+    texts = tuple(printed)
+    wanted = Counter(label for label in labels if len(label) > 1)
+    return [" ".join(label) for label, count in wanted.items() if _runs_of(label, texts) < count]
+
+
+def _runs_of(label: Label, texts: tuple[str, ...]) -> int:
+    """How often these words stand together in this order."""
+    count, at = 0, 0
+    while at <= len(texts) - len(label):
+        if texts[at : at + len(label)] == label:
+            count, at = count + 1, at + len(label)
+        else:
+            at += 1
+    return count
 
 
 def seen(mark: Mark | None, show: Show) -> tuple[str, ...] | None:
@@ -104,8 +131,8 @@ def figure_words(figure: Figure, show: Show) -> FigureWords:
         case ClockFaces():
             return _clocks(figure, show)
         case MeasuringScale(labels=labels, unit=unit, mark=mark):
-            printed = (word for label in labels for word in rich_words(label.text))
-            return FigureWords((*printed, *unit.split(), *_marks((mark,), show)))
+            printed = (rich_words(label.text) for label in labels)
+            return FigureWords((*printed, *_texts((unit,)), *_marks((mark,), show)))
         case GroupedObjects():
             return _groups(figure, show)
         case Angles(wedges=wedges):
@@ -117,14 +144,16 @@ def figure_words(figure: Figure, show: Show) -> FigureWords:
             return FigureWords((*_texts(names), *_marks(marks, show)))
 
 
-def _texts(names: Iterable[str]) -> Iterator[str]:
+def _texts(names: Iterable[str]) -> Iterator[Label]:
     for name in names:
-        yield from name.split()
+        if label := tuple(name.split()):
+            yield label
 
 
-def _marks(marks: Iterable[Mark | None], show: Show) -> Iterator[str]:
+def _marks(marks: Iterable[Mark | None], show: Show) -> Iterator[Label]:
     for mark in marks:
-        yield from seen(mark, show) or ()
+        if label := seen(mark, show):
+            yield label
 
 
 def _plain_labels(
@@ -164,14 +193,14 @@ def _bar_model(model: BarModel, show: Show) -> FigureWords:
     return FigureWords((*names, *_marks(marks, show)), runs)
 
 
-def _runs(bar: Bar, show: Show) -> Iterator[tuple[tuple[str, ...], ...]]:
+def _runs(bar: Bar, show: Show) -> Iterator[tuple[tuple[Label, ...], ...]]:
     """Neighbouring parts of one size and text: each labelled, or all together by one brace."""
     for (_size, words), run in groupby(bar.parts, key=lambda p: (p.size, seen(p.mark, show))):
         count = len(list(run))
-        if words is None:
+        if not words:
             continue
-        each = words * count
-        yield (each, (str(count), TIMES, *words)) if count > 1 else (each,)
+        each, together = (words,) * count, ((str(count), TIMES, *words),)
+        yield (each, together) if count > 1 else (each,)
 
 
 def _tree(tree: BranchingTree, show: Show) -> FigureWords:
@@ -184,10 +213,10 @@ def _tree(tree: BranchingTree, show: Show) -> FigureWords:
         counts = [count - level for level, count in enumerate(counts)]
     if show is Show.COMPLETE and prod(counts) <= _MOST_LEAVES and counts[-1] <= _MOST_OPTIONS:
         nodes = [
-            word
+            tuple(option.split())
             for level, choice in enumerate(tree.choices)
             for option in choice.options
-            for word in option.split() * (prod(counts[: level + 1]) // len(choice.options))
+            for _ in range(prod(counts[: level + 1]) // len(choice.options))
         ]
         return FigureWords((*heads, *nodes, *total))
     firsts = tuple(
@@ -222,7 +251,7 @@ def _two_way(table: TwoWayTable, show: Show) -> FigureWords:
         for each in (table.down, table.across)
         for index in sorted({0, len(each.options) - 1})
     ]
-    allowed = frozenset({*every, *cells, *_MORE})
+    allowed = frozenset({*(word for label in (*every, *cells) for word in label), *_MORE})
     return FigureWords((*_texts(names), *_texts(ends), *total), allowed=allowed)
 
 
@@ -234,7 +263,7 @@ def _time_line(line: TimeLine, show: Show) -> FigureWords:
 
 
 def _clocks(figure: ClockFaces, show: Show) -> FigureWords:
-    hours = [str(hour) for _ in figure.faces for hour in range(1, 13)]
+    hours = [(str(hour),) for _ in figure.faces for hour in range(1, 13)]
     names = _texts(face.name for face in figure.faces)
     between = [figure.between] * (len(figure.faces) - 1)
     marks = (*(face.mark for face in figure.faces), *between)
