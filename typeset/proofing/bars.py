@@ -29,6 +29,8 @@ _INSET_PT = 2.5
 _BESIDE_PT = 20.0
 # How far a name beside its bar may stand off it, and one over its bar may stand over it.
 _OFF_PT, _OVER_PT = 8.0, 60.0
+# From line to line of a name, in heights of its letters.
+_LINE_HEIGHTS = 1.5
 # WCAG 2.2, success criterion 1.4.11: what is needed to understand a picture.
 _LEAST_LINE_CONTRAST = 3.0
 _WHITE = (1.0, 1.0, 1.0)
@@ -128,12 +130,11 @@ class _Model:
         """Every bar has its name to its left, or over it."""
         words = [word for word in self.proof.account.words_of(self.index) if word.is_text]
         for number, (bar, row) in enumerate(zip(self.model.bars, rows, strict=True)):
-            first = next(iter(bar.name.split()), "")
-            places = [word.box for word in words if word.text == first]
-            over = rows[number - 1][0].bottom if number else row[0].top - _OVER_PT
+            name = bar.name.split()
+            above = rows[number - 1][0].bottom if number else row[0].top - _OVER_PT
+            places = [word.box for word in words if word.text in name[:1]]
             if places and not any(
-                _stands_beside(place.centre, row[0])
-                or (abs(place.left - row[0].left) < _OFF_PT and over < place.top < row[0].bottom)
+                _stands_beside(place, row[0], len(name)) or _stands_over(place, row[0], above)
                 for place in places
             ):
                 yield self.finding(rows, f"has '{bar.name}' away from its bar", "")
@@ -204,9 +205,17 @@ def _spans(curve: Box, start: float, end: float) -> bool:
     )
 
 
-def _stands_beside(place: tuple[float, float], part: Box) -> bool:
-    """True for a word to the left of a bar, on its height or, in two lines, a little off it."""
-    return place[0] < part.left and part.top - _OFF_PT < place[1] < part.bottom + _OFF_PT
+def _stands_beside(first: Box, part: Box, words: int) -> bool:
+    """True for the first word of a name to the left of a bar: on its height, or as far above it
+    as in the middle of so many lines as the name has words."""
+    lines_above = (words - 1) / 2 * _LINE_HEIGHTS * first.height
+    x, y = first.centre
+    return x < part.left and part.top - _OFF_PT - lines_above < y < part.bottom + _OFF_PT
+
+
+def _stands_over(first: Box, part: Box, above_pt: float) -> bool:
+    """True for the first word of a name that begins over a bar, under the bar before it."""
+    return abs(first.left - part.left) < _OFF_PT and above_pt < first.top < part.bottom
 
 
 def _listed(counts: Sequence[int]) -> str:

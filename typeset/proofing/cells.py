@@ -88,6 +88,14 @@ def _no_cut(page: ReadPage, name: str, should: str) -> Finding:
     return Finding(name, page.number, None, what, should, "", "page")
 
 
+def without_white(pages: Sequence[ReadPage]) -> list[ReadPage]:
+    """The pages but for white ones at the end, which may have the paper's tint."""
+    kept = list(pages)
+    while kept and not kept[-1].glyphs and all(_is_ground(s, kept[-1]) for s in kept[-1].strokes):
+        kept.pop()
+    return kept
+
+
 def _cell(page: ReadPage, cells: Cells, index: int) -> ReadPage:
     row, column = divmod(index, cells.columns)
     wide, high = page.width_pt / cells.columns, page.height_pt / cells.rows

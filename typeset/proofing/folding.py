@@ -14,7 +14,7 @@ from io import BytesIO
 from pypdf import PdfReader, PdfWriter
 
 from typeset.documents.paper import Paper
-from typeset.proofing.cells import Cells, cells_of, check_papers, numbered
+from typeset.proofing.cells import Cells, cells_of, check_papers, numbered, without_white
 from typeset.proofing.finding import Finding
 from typeset.proofing.opened import opened
 from typeset.proofing.page_marks import ReadDocument, ReadPage, Stroke
@@ -71,9 +71,7 @@ def unfolded(document: ReadDocument) -> ReadDocument:
     turning = [(front[1], back[0]) for front, back in papers]
     returning = [(back[1], front[0]) for front, back in reversed(papers)]
     pages = [page for pair in (*turning, *returning) for page in pair]
-    while pages and not pages[-1].glyphs and not pages[-1].strokes:
-        pages.pop()
-    return numbered(document.name, pages)
+    return numbered(document.name, without_white(pages))
 
 
 def _bare(page: ReadPage) -> ReadPage:

@@ -9,7 +9,14 @@ from typing import Protocol, TypeAlias
 from typeset.documents.layout import Layout
 from typeset.documents.paper import Paper
 from typeset.proofing.as_printed import check_edge
-from typeset.proofing.cells import Cells, cells_of, check_cuts, check_papers, numbered
+from typeset.proofing.cells import (
+    Cells,
+    cells_of,
+    check_cuts,
+    check_papers,
+    numbered,
+    without_white,
+)
 from typeset.proofing.finding import Finding
 from typeset.proofing.folding import check_fold, check_turns, lying_straight, unfolded
 from typeset.proofing.page_marks import ReadDocument, ReadPage
@@ -112,14 +119,6 @@ def with_turned_backs(papers: ReadDocument, are_turned: bool) -> ReadDocument:
         for page in papers.pages
     )
     return ReadDocument(papers.name, tuple(pages))
-
-
-def without_white(pages: Sequence[ReadPage]) -> list[ReadPage]:
-    """The pages but for white ones at the end."""
-    kept = list(pages)
-    while kept and not kept[-1].glyphs and not kept[-1].strokes:
-        kept.pop()
-    return kept
 
 
 def cut_into(data: bytes, name: str, grids: Sequence[Cells]) -> Iterator[Cells]:

@@ -19,6 +19,8 @@ from typeset.proofing.places import Box
 LEAST_FRACTION_RATIO = 0.75
 LEAST_LABEL_RATIO = 0.8
 _SLACK_PT = 0.05
+# What is set in one size throughout a document.
+_TEXT = (Part.TEXT, Part.NUMBER, Part.WORKING, Part.ANSWER, Part.ROOM)
 # WCAG 2.2, success criterion 1.4.3 (sources.md section 4); never rounded up.
 LEAST_CONTRAST = 4.5
 _WHITE: Rgb = (1.0, 1.0, 1.0)
@@ -27,9 +29,10 @@ _NO_GLYPH = ("(cid:", "\ufffd", "\x00")
 
 def check_print(proof: Proof) -> Iterator[Finding]:
     """Findings about sizes, contrast, faces and missing letters."""
-    body = body_size(proof)
+    body, text = body_size(proof), _text_size(proof)
     for page in proof.document.pages:
         yield from few(_sizes(proof, page, body))
+        yield from few(_larger_than_text(proof, page, text))
         yield from few(_contrasts(proof, page))
         yield from few(_letters(proof, page))
 
@@ -62,6 +65,27 @@ def _sizes(proof: Proof, page: ReadPage, body_pt: float) -> Iterator[Finding]:
         elif part is Part.STORY and word.size_pt > body_pt + _SLACK_PT:
             what = f"'{word.text}' is set in {word.size_pt:.1f} pt"
             yield proof.about_word(word, what, f"{body_pt:g} pt as in all questions", "size")
+
+
+def _text_size(proof: Proof) -> float | None:
+    """The size of most words that are neither title nor heading; None where there are none."""
+    sizes = Counter(
+        round(word.size_pt, 2)
+        for index, passage in enumerate(proof.account.passages)
+        if passage.part in _TEXT
+        for word in proof.account.words_of(index)
+    )
+    return sizes.most_common(1)[0][0] if sizes else None
+
+
+def _larger_than_text(proof: Proof, page: ReadPage, text_pt: float | None) -> Iterator[Finding]:
+    """Words of the text that stand out by their size: an aim, an instruction, a name."""
+    if text_pt is None:
+        return
+    for word in page.words:
+        if word.is_text and word.size_pt > text_pt + _SLACK_PT and proof.part_of(word) in _TEXT:
+            what = f"'{word.text}' is set in {word.size_pt:.1f} pt"
+            yield proof.about_word(word, what, f"{text_pt:g} pt as the rest of the text", "size")
 
 
 def _least_size(part: Part | None, body_pt: float, least_pt: float) -> float:
