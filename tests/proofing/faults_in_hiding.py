@@ -54,7 +54,7 @@ def an_answer_in_tiny_type(pages: list[Lines], rng: random.Random, answer: str) 
     _answer(pages, rng, answer, size=rng.choice([0.1, 0.5, 1, 2]))
 
 
-@HIDING.hidden(PUPILS, *_TOLD)
+@HIDING.hidden(PUPILS, *_TOLD, "margin")
 def an_answer_off_the_page(pages: list[Lines], rng: random.Random, answer: str) -> None:
     _answer(pages, rng, answer, x=rng.choice([-60.0, 640.0, 2000.0]), y=rng.choice([-30.0, 900.0]))
 

@@ -127,7 +127,9 @@ class _Walk:
         page = self.pages.read(index)
         sides = self.beginnings.sides_from(page)
         if not sides:
-            self.loose[index + 1] = not (page.glyphs or page.strokes or page.images)
+            # A white side that is turned is not as it was made, and might hide what it is.
+            drawn = page.glyphs or page.strokes or page.images
+            self.loose[index + 1] = not (drawn or page.rotation)
             return index + 1
         read = [page]
         for at in range(index + 1, min(index + sides, len(self.pages))):
