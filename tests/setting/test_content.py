@@ -22,8 +22,9 @@ from typeset.drawing.shapes import Face, Path, Rect, Rule, Shape, TextRun, grey
 from typeset.errors import GlyphError
 from typeset.setting.content import Letters, Pen, number
 from typeset.setting.frames import Document, Page, Placed, Role
-from typeset.setting.pdf import identified, write_pdf
+from typeset.setting.pdf import write_pdf
 from typeset.setting.pdf_fonts import font_name
+from typeset.setting.pdf_parts import identified
 
 PAGE_PT = (400.0, 500.0)
 GREEN = (0.9, 1.0, 0.85)
@@ -137,7 +138,7 @@ def test_the_identifier_changes_with_whatever_is_drawn() -> None:
 
 def test_a_file_without_room_for_an_identifier_is_no_file_of_ours() -> None:
     with pytest.raises(AssertionError):
-        identified(b"%PDF-1.7")
+        identified([b"%PDF-1.7", b"trailer"])
 
 
 _DIGEST = """

@@ -6,7 +6,6 @@ digest of all the rest, and neither the clock nor SOURCE_DATE_EPOCH has a say.
 
 from __future__ import annotations
 
-import hashlib
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
@@ -20,6 +19,7 @@ from typeset.drawing.shapes import Face, Rect
 from typeset.setting.content import Letters, Pen
 from typeset.setting.frames import Document, Duplex, Page
 from typeset.setting.pdf_fonts import font_name
+from typeset.setting.pdf_parts import NO_DIGEST, identified, pack_last_page, written
 from typeset.setting.structure import ARTIFACT, Marked, Section, structure_of, unmarked
 from typeset.setting.tags import TagWriter, claim, draw_section
 
@@ -43,7 +43,7 @@ class _NoDigest:
 
     def digest(self) -> bytes:
         """As long as MD5's."""
-        return bytes(16)
+        return NO_DIGEST
 
 
 def write_pdf(document: Document) -> bytes:
@@ -53,13 +53,17 @@ def write_pdf(document: Document) -> bytes:
     Raises GlyphError for a character that a face does not hold.
     """
     with _binary_streams():
-        canvas = _canvas(document)
-        letters = {face: Letters(canvas, face) for face in Face}
-        draw = _draw_tagged if document.tagged else _draw_pages
-        draw(canvas, document, letters)
-        _outline(canvas, document)
-        data = canvas.getpdfdata()
-    return identified(bytes(data))
+        return identified(_drawn(document))
+
+
+def _drawn(document: Document) -> list[bytes]:
+    """The parts of the file in their order, without its identifier; the canvas is let go of."""
+    canvas = _canvas(document)
+    letters = {face: Letters(canvas, face) for face in Face}
+    draw = _draw_tagged if document.tagged else _draw_pages
+    draw(canvas, document, letters)
+    _outline(canvas, document)
+    return written(canvas)
 
 
 @contextmanager
@@ -99,19 +103,6 @@ def _canvas(document: Document) -> Any:
     canvas._doc._timeStamp = _FixedDate()
     canvas._doc.signature = _NoDigest()
     return canvas
-
-
-def identified(data: bytes) -> bytes:
-    """The file with its identifier: a digest of all the rest of it."""
-    before, blank, after = data.rpartition(_blank_identifier())
-    assert blank, "reportlab writes what it is given as a digest"
-    digest = hashlib.md5(before + after, usedforsecurity=False).hexdigest().encode()
-    return b"".join((before, b"[<", digest, b"><", digest, b">]", after))
-
-
-def _blank_identifier() -> bytes:
-    digest = _NoDigest().digest().hex().encode()
-    return b"".join((b"[<", digest, b"><", digest, b">]"))
 
 
 def _draw_pages(canvas: Any, document: Document, letters: dict[Face, Letters]) -> None:
@@ -159,6 +150,7 @@ def _finish(
         _connect(canvas, marked, page.height_pt, tags)
     canvas._code.extend(pen.code)
     canvas.showPage()
+    pack_last_page(canvas)
 
 
 def _connect(canvas: Any, marked: Marked, page_height_pt: float, tags: TagWriter | None) -> None:
