@@ -68,6 +68,22 @@ def test_a_check_loads_nothing_that_makes_or_reads_pdfs(checked: set[str]) -> No
     assert not steps & {"setting", "proofing", "press", "posting"}
 
 
+def test_a_build_with_nothing_changed_loads_nothing_that_makes_or_reads_pdfs(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("XDG_CACHE_HOME", str(tmp_path / "kept"))
+    week = tmp_path / "stalls"
+    assert loaded_by("new", str(week))[0] == DONE
+    order = ("make", str(week), "--to", str(tmp_path / "printed"))
+    code, loaded = loaded_by(*order)
+    assert code == DONE
+    code, loaded = loaded_by(*order)
+    assert code == DONE
+    assert not loaded & set(PACKAGES) - {"jinja2", "pydantic", "rich"}
+    steps = {".".join(name.split(".")[:2]) for name in loaded}
+    assert not steps & {"typeset.setting"}
+
+
 def test_a_check_loads_the_families_of_its_week_alone(checked: set[str]) -> None:
     stages = (stage for lesson in read_week(WEEK).lessons for stage in lesson.stages)
     used = {problem.structure for stage in stages for problem in problems_of(stage)}

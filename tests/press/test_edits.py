@@ -12,7 +12,7 @@ from pathlib import Path
 import pytest
 
 from typeset.errors import TypesetError
-from typeset.press import bench, keys
+from typeset.press import keys
 from typeset.press.building import Result
 from typeset.press.making import Order, make_week
 from typeset.setting.frames import Document, Role
@@ -172,7 +172,7 @@ def test_a_part_is_proofed_again_where_its_sides_differ(
         return write_pdf(replace(document, pages=(*others, short)))
 
     desk.replace("tuesday", "{difference: 36}", "{difference: 39}")
-    monkeypatch.setattr(bench, "write_pdf", with_a_fault)
+    monkeypatch.setattr("typeset.setting.pdf.write_pdf", with_a_fault)
     results = make_week(Order(desk.week, desk.to, only="answer booklet", kept=desk.kept))
     found = {each.document for result in results for each in result.findings}
     assert "answer-booklet.pdf" in found

@@ -62,7 +62,7 @@ def test_findings_leave_good_files_alone(
         )
     )
     finding = Finding("monday-task-sheet.pdf", 1, None, "prints '7'", "'8'", "", "number")
-    monkeypatch.setattr("typeset.press.plan.proof_part", lambda *_: [finding])
+    monkeypatch.setattr("typeset.proofing.parts.proof_part", lambda *_: [finding])
     results = make_week(Order(week, to))
     assert [each for result in results for each in result.findings] == [finding]
     assert snapshot(to) == before
@@ -78,7 +78,7 @@ def test_a_fault_leaves_good_files_alone(
     def broken(_document: object) -> bytes:
         raise FitError("no room")
 
-    monkeypatch.setattr(bench, "write_pdf", broken)
+    monkeypatch.setattr("typeset.setting.pdf.write_pdf", broken)
     with pytest.raises(FitError):
         make_week(Order(week, to))
     assert snapshot(to) == before

@@ -88,10 +88,11 @@ def load_family(regular: Path, bold: Path) -> TypeFamily:
 @cache
 def own_family() -> TypeFamily:
     """The family that comes with the package."""
-    return TypeFamily(read_font(_own_path(Face.REGULAR)), read_font(_own_path(Face.BOLD)), _OWN)
+    return TypeFamily(read_font(own_path(Face.REGULAR)), read_font(own_path(Face.BOLD)), _OWN)
 
 
-def _own_path(face: Face) -> Path:
+def own_path(face: Face) -> Path:
+    """Where its file is; the font itself is not read."""
     # Here, since what only checks content looks for no font.
     from importlib.resources import files
 

@@ -1,7 +1,8 @@
 """What is done to make files, in pieces that can be shared among processes.
 
 A short file is one piece: composed, written and proofed. A long one is made in parts: the sides
-of each part are set, all are bound to one file, and then each part of that is proofed.
+of each part are set, all are bound to one file, and then each part of that is proofed. What
+writes and reads PDFs is loaded with the first piece that needs it.
 """
 
 from __future__ import annotations
@@ -12,18 +13,18 @@ from dataclasses import dataclass, replace
 from enum import Enum
 from itertools import accumulate
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from typeset.drawing.fonts import in_family
 from typeset.press.job import InParts, Job, Part
 from typeset.press.kept import Kept
 from typeset.press.keys import digest_of
 from typeset.press.record import Made
-from typeset.press.shelf import put_down, taken_up
-from typeset.proofing import Finding
-from typeset.proofing.parts import page_signature
-from typeset.setting.frames import Document
-from typeset.setting.pages import PageLayout
-from typeset.setting.pdf import write_pdf
+
+if TYPE_CHECKING:
+    from typeset.proofing.finding import Finding
+    from typeset.setting.frames import Document
+    from typeset.setting.pages import PageLayout
 
 
 class Step(Enum):
@@ -131,12 +132,16 @@ class Bench:
         return _outcome(document, pages, job.proof(pdf))
 
     def _write(self, job: Job, document: Document) -> bytes:
+        from typeset.setting.pdf import write_pdf
+
         pdf = write_pdf(document)
         (self.staging / job.file).write_bytes(pdf)
         return pdf
 
     def _set(self, piece: Piece, in_parts: InParts) -> Outcome:
         """The sides of a part lie in the staging folder afterwards."""
+        from typeset.press.shelf import put_down, taken_up
+
         part = in_parts.parts[piece.part]
         data = self.kept.sides(part.key)
         if data is None or taken_up(data) is None:
@@ -147,6 +152,8 @@ class Bench:
 
     def _bind(self, piece: Piece, job: Job, in_parts: InParts) -> Outcome:
         """The file itself lies there."""
+        from typeset.press.shelf import taken_up
+
         files = (self._sides_of(piece.job, part) for part in range(len(in_parts.parts)))
         parts = [taken_up(file.read_bytes()) for file in files]
         set_parts = [part for part in parts if part is not None]
@@ -171,6 +178,8 @@ class Bench:
     def _bound(self, part: Part, pdf: bytes, first: int, count: int, of_all: int) -> BoundPart:
         """A part that was proofed before, with the same true of it and the same on its sides,
         need not be proofed again."""
+        from typeset.proofing.parts import page_signature
+
         signature = page_signature(pdf, first, count)
         is_clean = self.kept.is_clean(_key_in_file(part, first, of_all), signature)
         return BoundPart(first, count, signature, is_clean)

@@ -6,6 +6,7 @@ from collections import Counter
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from typeset.arithmetic.lessons import SolvedWeek
 from typeset.press.bench import LAST, Bench, Outcome, Piece, Step
@@ -13,7 +14,9 @@ from typeset.press.job import Job
 from typeset.press.kept import Proofed, digest_of_file
 from typeset.press.record import Made, with_earlier
 from typeset.press.workers import Crew, crew
-from typeset.proofing import Finding
+
+if TYPE_CHECKING:
+    from typeset.proofing.finding import Finding
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
-from typeset.drawing.fonts import TypeFamily
-from typeset.proofing import Finding
-from typeset.setting.frames import Document
-from typeset.setting.pages import PageLayout
+if TYPE_CHECKING:
+    from typeset.drawing.fonts import TypeFamily
+    from typeset.proofing.finding import Finding
+    from typeset.setting.frames import Document
+    from typeset.setting.pages import PageLayout
 
 
 @dataclass(frozen=True, slots=True)

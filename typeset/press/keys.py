@@ -13,7 +13,8 @@ from importlib.metadata import version
 from pathlib import Path
 
 from typeset.documents.layout import Layout
-from typeset.drawing.fonts import own_family
+from typeset.drawing.fonts import own_path
+from typeset.drawing.shapes import Face
 
 _PACKAGE = Path(__file__).parents[1]
 # The packages that have a say in what is made, or in whether it is found right.
@@ -50,6 +51,8 @@ def program() -> str:
 
 def _layout(layout: Layout) -> str:
     """All that the layout says, and the bytes of its fonts."""
-    family = layout.fonts or own_family()
-    fonts = (sha256(file.path.read_bytes()).hexdigest() for file in (family.regular, family.bold))
+    # Our own are not opened as fonts for it: that takes as long as reading a lesson.
+    family = layout.fonts
+    paths = (family.file(face).path if family else own_path(face) for face in Face)
+    fonts = (sha256(path.read_bytes()).hexdigest() for path in paths)
     return digest_of(repr(layout), *fonts)

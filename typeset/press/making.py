@@ -20,13 +20,11 @@ from typeset.documents.solved_week import solved_with_layouts
 from typeset.errors import OutputError, Remark
 from typeset.press.bench import Bench
 from typeset.press.building import Build, Result
-from typeset.press.class_plan import ClassOrder, plan_class
 from typeset.press.job import Job
 from typeset.press.kept import Kept
 from typeset.press.plan import Wanted, plan_jobs
 from typeset.press.print_page import Layouts, lines_of, print_job
 from typeset.press.record import RECORD, write_record
-from typeset.press.reporting import write_pictures
 from typeset.press.version_check import check_versions
 from typeset.reading.content import CORE, END, HOME_PACK, OWN_PROBLEMS, TASK_SHEET
 
@@ -86,6 +84,8 @@ def make_week(order: Order) -> tuple[Result, ...]:
         new = [result.made for result in results if not result.is_as_before]
         found = [finding for result in results for finding in result.findings]
         if found and order.pictures is not None:
+            from typeset.press.reporting import write_pictures
+
             pdfs = {made.file: (staging / made.file).read_bytes() for made in new}
             write_pictures(found, pdfs, order.pictures)
         if not found:
@@ -155,6 +155,8 @@ def _nothing_of(kinds: Sequence[str], lesson: str | None) -> str:
 
 def _planned_class(order: Order, class_list: Path) -> _Plan:
     """The files of a class."""
+    from typeset.press.class_plan import ClassOrder, plan_class
+
     layout = order.layouts[0] if order.layouts else None
     wanted = ClassOrder(order.folder, class_list, order.lesson, layout, order.vary)
     return _Plan(*plan_class(wanted))

@@ -3,20 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from typing import TYPE_CHECKING
 
 from typeset.arithmetic.lessons import SolvedWeek
-from typeset.documents.how_to_print import compose_how_to_print
 from typeset.documents.layout import Layout
 from typeset.documents.layout_files import find_layout
 from typeset.documents.print_list import PrintedFile, print_lines
 from typeset.press.job import Job
 from typeset.press.keys import digest_of, stem_of
 from typeset.press.record import Made
-from typeset.proofing import Finding
-from typeset.proofing.print_text import proof_how_to_print
 from typeset.reading.content import HOW_TO_PRINT, Week
-from typeset.setting.frames import Document
-from typeset.setting.pages import PageLayout
+
+if TYPE_CHECKING:
+    from typeset.proofing.finding import Finding
+    from typeset.setting.frames import Document
+    from typeset.setting.pages import PageLayout
 
 FILE = f"{HOW_TO_PRINT.replace(' ', '-')}.pdf"
 
@@ -45,9 +46,13 @@ def print_job(solved: SolvedWeek, made: Sequence[Made], layouts: Layouts) -> Job
     files, layout = printed_files(solved.week, made, layouts), layouts.own
 
     def compose() -> tuple[Document, PageLayout]:
+        from typeset.documents.how_to_print import compose_how_to_print
+
         return compose_how_to_print(solved, files, layout)
 
     def proof(pdf: bytes) -> list[Finding]:
+        from typeset.proofing.print_text import proof_how_to_print
+
         return proof_how_to_print(pdf, FILE, solved, files, layout)
 
     key = digest_of(stem_of(layout), FILE, solved.week.fingerprint, repr(files))
