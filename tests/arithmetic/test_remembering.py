@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 import pytest
 
-from typeset.arithmetic.remembering import once_for_each
+from typeset.arithmetic.remembering import once_for_each, once_for_each_of_a_week
 
 
 @dataclass(frozen=True)
@@ -52,6 +52,24 @@ def test_few_results_are_kept() -> None:
     for each in (*many, many[-1], many[0]):
         assert noted(each) == each.number
     assert asked == [*range(200), 0]
+
+
+def test_a_week_is_kept_and_no_more() -> None:
+    asked: list[int] = []
+
+    @once_for_each_of_a_week
+    def noted(given: Given) -> int:
+        asked.append(given.number)
+        return given.number
+
+    many = [Given(number) for number in range(100)]
+    for each in (*many, *many):
+        assert noted(each) == each.number
+    assert asked == [*range(100)]
+    for number in range(1000, 1200):
+        noted(Given(number))
+    assert noted(many[0]) == 0
+    assert asked.count(0) == 2
 
 
 def test_every_argument_counts() -> None:

@@ -31,6 +31,7 @@ from typeset.arithmetic.problem import Problem
 from typeset.arithmetic.solving import Solution, solve, solve_answers
 from typeset.arithmetic.stories import tell, unmentioned
 from typeset.arithmetic.support import supported
+from typeset.arithmetic.variation.found import trial_of
 from typeset.arithmetic.variation.numbers_typed import no_choices
 from typeset.arithmetic.variation.pupils import Class, vary_for_pupil
 from typeset.arithmetic.variation.weeks import vary_lesson, vary_week
@@ -160,13 +161,17 @@ class _Builder:
         if content.id in self.unfit:
             return None
         before = len(self.complaints)
-        problem = self.build(content)
+        known = trial_of(content)
+        problem = known.problem if known is not None else self.build(content)
         if problem is None:
             return None
         story = self.story(content, problem)
         amounts = self.tellable(content, problem)
         hint = tell(content.hint, amounts, self.complaints) if content.hint else None
-        solution = self.solve(FAMILIES[content.structure], problem, content)
+        if known is not None:
+            solution: Solution | None = known.solution
+        else:
+            solution = self.solve(FAMILIES[content.structure], problem, content)
         if solution is None or len(self.complaints) > before:
             return None
         return SolvedProblem(number, content, story, hint.text if hint else None, solution)

@@ -14,6 +14,8 @@ T = TypeVar("T")
 
 # A problem is solved from beginning to end before the next one: enough for all its workings.
 _MOST_KEPT = 64
+# More problems than a week has.
+_MOST_OF_A_WEEK = 160
 
 
 def once_for_each(make: Callable[P, T]) -> Callable[P, T]:
@@ -23,6 +25,15 @@ def once_for_each(make: Callable[P, T]) -> Callable[P, T]:
     arguments are kept beside the result, so no other object can come to have the identity of
     one. What raises is asked again.
     """
+    return _keeping(make, _MOST_KEPT)
+
+
+def once_for_each_of_a_week(make: Callable[P, T]) -> Callable[P, T]:
+    """As `once_for_each`, for what every pupil of a class asks of each problem of a week."""
+    return _keeping(make, _MOST_OF_A_WEEK)
+
+
+def _keeping(make: Callable[P, T], most: int) -> Callable[P, T]:
     kept: dict[tuple[int, ...], tuple[object, T]] = {}
 
     @wraps(make)
@@ -33,7 +44,7 @@ def once_for_each(make: Callable[P, T]) -> Callable[P, T]:
         found = kept.get(key)
         if found is None:
             found = (args, make(*args, **kwargs))
-            if len(kept) >= _MOST_KEPT:
+            if len(kept) >= most:
                 kept.pop(next(iter(kept)), None)
             kept[key] = found
         return found[1]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import replace
 from fractions import Fraction
 
@@ -11,6 +12,7 @@ from tests.arithmetic.variation.conftest import Typed
 from typeset.arithmetic.variation.numbers_typed import numbers_in
 from typeset.arithmetic.variation.search import Trials
 from typeset.arithmetic.variation.trial import Trial
+from typeset.arithmetic.workings import Working
 from typeset.errors import AmountError
 
 PRICES = "structure: equal groups\ngroups: 4 crates\neach: £2.50\nstory: A\n"
@@ -59,3 +61,34 @@ def test_a_verdict_is_asked_once_for_each_test(typed: Typed) -> None:
     assert [one.verdict(first), one.verdict(second), one.verdict(first)] == [True, False, True]
     assert other.verdict(first)
     assert asked == ["first", "second", "first"]
+
+
+@pytest.mark.parametrize("bound", [0, 1, 3, 5, 8, 12, 20, 100])
+def test_the_ways_looked_at_so_far_are_not_all(typed: Typed, bound: int) -> None:
+    """Whoever asks for the ways afterwards gets each of them once, in their order."""
+    whole, begun = Trial(typed(PRICES)), Trial(typed(PRICES))
+    is_below = whole.demand < bound
+    assert whole.has_way_below(Fraction(bound)) is is_below
+    for _ in range(2):
+        assert begun.has_way_below(Fraction(bound)) is is_below
+    assert begun.ways == whole.ways
+    assert begun.demand == whole.demand
+    assert begun.has_way_below(Fraction(bound)) is is_below
+
+
+def test_ways_that_end_in_an_error_are_begun_anew(
+    typed: Typed, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    trial = Trial(typed(PRICES))
+    right = Trial(typed(PRICES)).ways[0]
+
+    def broken(_problem: object) -> Iterator[Working]:
+        yield right
+        raise AmountError("it ends here", "")
+
+    monkeypatch.setattr(trial.family, "strategies", broken)
+    for _ in range(2):
+        with pytest.raises(AmountError, match="ends here"):
+            trial.has_way_below(Fraction(0))
+    with pytest.raises(AmountError, match="ends here"):
+        _ = trial.ways

@@ -31,12 +31,12 @@ class Dice:
         `count` is more than 0 and far below 2 to the power of 128. Throws in the last,
         incomplete row of `count` are thrown again; that happens hardly ever.
         """
-        fair = _FACES - _FACES % count
         while True:
-            digest = sha256(self._key + str(self._thrown).encode()).digest()
+            digest = sha256(b"%b%d" % (self._key, self._thrown)).digest()
             self._thrown += 1
             thrown = int.from_bytes(digest[:_BYTES], "big")
-            if thrown < fair:
+            # The last row is no longer than `count`; whether it is full matters there alone.
+            if thrown < _FACES - count or thrown < _FACES - _FACES % count:
                 return thrown % count
 
     def pick(self, items: Sequence[T]) -> T:

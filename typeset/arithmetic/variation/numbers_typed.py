@@ -86,7 +86,11 @@ def numbers_in(content: ProblemContent) -> tuple[TypedNumber, ...]:
 
 def with_numbers(content: ProblemContent, numbers: Mapping[Path, Amount]) -> ProblemContent:
     """The problem with other numbers typed at these paths; every place in the file is kept."""
-    texts = {path: typed(each) for path, each in numbers.items()}
+    return with_texts(content, {path: typed(each) for path, each in numbers.items()})
+
+
+def with_texts(content: ProblemContent, texts: Mapping[Path, str]) -> ProblemContent:
+    """As `with_numbers`, where the numbers are texts already."""
     leading_there = {path[:length] for path in texts for length in range(len(path) + 1)}
     fields = _put(content.fields, (), texts, leading_there)
     assert isinstance(fields, Keyed)

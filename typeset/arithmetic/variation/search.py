@@ -12,9 +12,10 @@ from dataclasses import dataclass
 from math import prod
 from typing import TypeAlias
 
+from typeset.arithmetic.variation.choices import typed
 from typeset.arithmetic.variation.conditions import Condition, Cost
 from typeset.arithmetic.variation.dice import Dice
-from typeset.arithmetic.variation.numbers_typed import Choice, Path, with_numbers
+from typeset.arithmetic.variation.numbers_typed import Choice, Path, with_texts
 from typeset.arithmetic.variation.trial import Trial
 from typeset.errors import AmountError
 from typeset.quantities.amount import Amount
@@ -76,6 +77,7 @@ class Trials:
     def __init__(self, content: ProblemContent) -> None:
         self.content = content
         self._tried: dict[tuple[tuple[Path, int, int, int], ...], Trial] = {}
+        self._texts: dict[tuple[Path, int, int, int], str] = {}
 
     def of(self, numbers: NumbersAt) -> Trial:
         """The trial of this set. What an amount looks like counts as well: £2.50, not £2.5."""
@@ -86,10 +88,22 @@ class Trials:
         )
         trial = self._tried.get(key)
         if trial is None:
-            trial = Trial(with_numbers(self.content, numbers))
+            trial = Trial(with_texts(self.content, self._typed(numbers, key)))
             if len(self._tried) < _MOST_KEPT:
                 self._tried[key] = trial
         return trial
+
+    def _typed(
+        self, numbers: NumbersAt, key: Sequence[tuple[Path, int, int, int]]
+    ) -> dict[Path, str]:
+        """The texts of the set; the same few numbers come in many sets."""
+        texts: dict[Path, str] = {}
+        for (path, amount), known in zip(numbers.items(), key, strict=True):
+            text = self._texts.get(known)
+            if text is None:
+                text = self._texts[known] = typed(amount)
+            texts[path] = text
+        return texts
 
 
 def fitting(

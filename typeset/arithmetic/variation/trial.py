@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from fractions import Fraction
 from functools import cached_property
 from typing import Any, Generic, TypeVar, overload
@@ -12,7 +12,7 @@ from pydantic import ValidationError
 from typeset.arithmetic.answers import AnswerValue, WithRemainder, same_answer
 from typeset.arithmetic.demand import demand_of
 from typeset.arithmetic.families import FAMILIES
-from typeset.arithmetic.family import AnyFamily
+from typeset.arithmetic.family import AnyFamily, Family
 from typeset.arithmetic.kinds import Decision
 from typeset.arithmetic.problem import Problem
 from typeset.arithmetic.reasons import kind_of
@@ -74,6 +74,7 @@ class Trial:
         # What was raised when a property was first asked for, by its name.
         self.errors: dict[str, AmountError] = {}
         self._verdicts: dict[Callable[[Trial], bool], bool] = {}
+        self._ways_begun: tuple[list[Working], Iterator[Working]] | None = None
 
     def verdict(self, test: Callable[[Trial], bool]) -> bool:
         """What the test says of this trial, asked once. Raises what the test raises."""
@@ -116,7 +117,32 @@ class Trial:
     @_Kept
     def ways(self) -> tuple[Working, ...]:
         """Every way of solving it, in the family's order."""
-        return tuple(self._known_family().strategies(self.problem))
+        looked_at, others = self._begun()
+        self._ways_begun = None
+        return (*looked_at, *others)
+
+    def has_way_below(self, demand: Fraction) -> bool:
+        """True where some way asks for less; looks at no more of them than it takes to know."""
+        if "ways" in self.__dict__:
+            return self.demand < demand
+        looked_at, others = self._begun()
+        if any(demand_of(each) < demand for each in looked_at):
+            return True
+        # What raises on the way leaves nothing half done: the next to ask begins anew.
+        self._ways_begun = None
+        for each in others:
+            looked_at.append(each)
+            if demand_of(each) < demand:
+                self._ways_begun = looked_at, others
+                return True
+        self._ways_begun = looked_at, others
+        return False
+
+    def _begun(self) -> tuple[list[Working], Iterator[Working]]:
+        """The ways looked at so far, and those still to come."""
+        if self._ways_begun is None:
+            self._ways_begun = [], iter(self._known_family().strategies(self.problem))
+        return self._ways_begun
 
     @cached_property
     def easiest(self) -> Working:
@@ -182,6 +208,9 @@ def _leaves_rest(
 ) -> bool:
     if any(isinstance(each, WithRemainder) and each.rest.value for each in answers.values()):
         return True
+    if type(family).smooth is Family.smooth:
+        # It would be the relation over again.
+        return False
     try:
         smooth = family.smooth(problem)
     except AmountError:

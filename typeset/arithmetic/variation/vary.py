@@ -8,6 +8,7 @@ from fractions import Fraction
 from itertools import islice
 from typing import TypeAlias
 
+from typeset.arithmetic.remembering import once_for_each_of_a_week
 from typeset.arithmetic.variation.around import values_around
 from typeset.arithmetic.variation.conditions import (
     NOWHERE,
@@ -19,6 +20,7 @@ from typeset.arithmetic.variation.conditions import (
     read_conditions,
 )
 from typeset.arithmetic.variation.dice import Dice
+from typeset.arithmetic.variation.found import kept_for_solving
 from typeset.arithmetic.variation.likeness import likeness, not_the_numbers_of, other_answers
 from typeset.arithmetic.variation.nothing_fits import nothing_fits
 from typeset.arithmetic.variation.numbers_typed import (
@@ -120,7 +122,7 @@ def _drawn_apart(content: ProblemContent, dice: Dice, setting: Setting) -> Probl
         conditions = _conditions(content, setting, [])
         found = next(fitting(Trials(content), sets_of(fresh, dice), conditions, Limits()), None)
         if found is not None:
-            return found.content
+            return kept_for_solving(found)
     return _drawn(content, dice, setting)
 
 
@@ -140,7 +142,7 @@ def _drawn(content: ProblemContent, dice: Dice, setting: Setting) -> ProblemCont
         return content
     found = next(fitting(Trials(content), sets_of(choices, dice), conditions, Limits()), None)
     if found is not None:
-        return found.content
+        return kept_for_solving(found)
     return _unfit(content, choices, conditions, dice)
 
 
@@ -172,26 +174,43 @@ def _conditions(
 
 def _found(core: ProblemContent, wish: Wish, dice: Dice, setting: Setting) -> ProblemContent | None:
     """Numbers found around fixed ones; None where there are none that do."""
-    source = Trial(core)
-    choices = _choices_around(core, wish)
     complaints: list[Complaint] = []
     own = _conditions(core, setting, complaints)
-    if complaints or not choices or source.why_no_sense():
+    start = _start(core, wish) if not complaints else None
+    if start is None:
         return None
-    conditions = [
-        *likeness(source, wish),
-        not_the_numbers_of(source),
-        *(each for each in own if counts_for(each.words, wish)),
-    ]
-    demand = _Demand(source.demand, wish)
-    search = _Search(Trials(core), source, choices, conditions, wish, dice)
+    conditions = [*start.alike, *(each for each in own if counts_for(each.words, wish))]
+    demand = _Demand(start.source.demand, wish)
+    search = _Search(Trials(core), start, conditions, wish, dice)
     wanted = Condition("the demand wanted", Cost.WORKING, demand.is_wanted)
     found = next(search.fitting(wanted), None)
     if found is None and demand.has_moved:
         moved = Condition("some of the demand wanted", Cost.WORKING, demand.is_on_the_way)
         some = list(islice(search.fitting(moved), _ENOUGH_TO_KNOW))
         found = min(some, key=demand.distance, default=None)
-    return found.content if found is not None else None
+    return kept_for_solving(found) if found is not None else None
+
+
+@dataclass(frozen=True, slots=True)
+class _Start:
+    """What every search around the same numbers starts from: they themselves, others near each,
+    what the others have to be like, and that the answer is another."""
+
+    source: Trial
+    choices: tuple[Choice, ...]
+    alike: tuple[Condition, ...]
+    other_answers: tuple[Condition, ...]
+
+
+@once_for_each_of_a_week
+def _start(core: ProblemContent, wish: Wish) -> _Start | None:
+    """None where no number can be another, or the problem makes no sense as it is."""
+    source = Trial(core)
+    choices = _choices_around(core, wish)
+    if not choices or source.why_no_sense():
+        return None
+    alike = (*likeness(source, wish), not_the_numbers_of(source))
+    return _Start(source, choices, alike, tuple(other_answers(source)))
 
 
 @dataclass(slots=True)
@@ -204,18 +223,28 @@ class _Demand:
 
     def is_wanted(self, trial: Trial) -> bool:
         """True where the demand lies where the wish has it."""
-        self.has_moved = self.has_moved or self.is_on_the_way(trial)
         low, high = {
             Wish.EASIER: (_EASIER_AT_LEAST, EASIER_AT_MOST),
             Wish.HARDER: (HARDER_AT_LEAST, _HARDER_AT_MOST),
         }.get(self.wish, NEW_BETWEEN)
+        if self.has_moved or self.wish is Wish.NEW:
+            too_easy = low * self.before
+        else:
+            # Whether it moves at all has to be known as well.
+            too_easy = self.before if self.wish is Wish.HARDER else Fraction(0)
+        # One way that is too easy settles it, before the other ways are written out.
+        if trial.has_way_below(too_easy):
+            return False
+        self.has_moved = self.has_moved or self.is_on_the_way(trial)
         return low * self.before <= trial.demand <= high * self.before
 
     def is_on_the_way(self, trial: Trial) -> bool:
         """True where it goes the right way at all."""
         if self.wish is Wish.EASIER:
             return trial.demand < self.before
-        return self.wish is Wish.HARDER and trial.demand > self.before
+        if self.wish is not Wish.HARDER or trial.has_way_below(self.before):
+            return False
+        return trial.demand > self.before
 
     def distance(self, trial: Trial) -> Fraction:
         """How far it is from what is wished for; on the other side of it farther than on this."""
@@ -228,15 +257,14 @@ class _Search:
     """A search around fixed numbers, round after round."""
 
     trials: Trials
-    source: Trial
-    choices: tuple[Choice, ...]
+    start: _Start
     conditions: list[Condition]
     wish: Wish
     dice: Dice
 
     def fitting(self, demand: Condition) -> Iterator[Trial]:
         """The sets that fit, those of better rounds first."""
-        for sets, more in _rounds(self.source, self.choices, self.wish, self.dice):
+        for sets, more in _rounds(self.start, self.wish, self.dice):
             limits = Limits(_ROUND_TRIES, _ROUND_WORKED, _ROUND_SOLVED)
             yield from fitting(self.trials, sets, [*self.conditions, *more, demand], limits)
 
@@ -252,20 +280,21 @@ def _choices_around(core: ProblemContent, wish: Wish) -> tuple[Choice, ...]:
     return tuple(each for each in around if each.values)
 
 
-_Round: TypeAlias = tuple[Iterable[NumbersAt], list[Condition]]
+_Round: TypeAlias = tuple[Iterable[NumbersAt], tuple[Condition, ...]]
 
 
-def _rounds(source: Trial, choices: Sequence[Choice], wish: Wish, dice: Dice) -> Iterator[_Round]:
+def _rounds(start: _Start, wish: Wish, dice: Dice) -> Iterator[_Round]:
     """Ways to look for numbers, the best first: every number another one and the answer too;
     then only some of the numbers; then all of a list moved alike."""
-    yield sets_of(choices, dice), other_answers(source)
-    typed_now = {each.path: each.amount for each in numbers_in(source.content)}
+    choices = start.choices
+    yield sets_of(choices, dice), start.other_answers
+    typed_now = {each.path: each.amount for each in numbers_in(start.source.content)}
     kept_or_not = [
         replace(each, values=(typed_now[each.path],) * len(each.values) + each.values)
         for each in choices
     ]
-    yield _picked(kept_or_not, dice), []
-    yield _moved(choices, typed_now, wish), []
+    yield _picked(kept_or_not, dice), ()
+    yield _moved(choices, typed_now, wish), ()
 
 
 def _picked(choices: Sequence[Choice], dice: Dice) -> Iterator[NumbersAt]:
