@@ -23,7 +23,7 @@ from typeset.arithmetic.misconceptions import MISCONCEPTIONS
 from typeset.arithmetic.workings import Step, Working
 from typeset.documents.layout import Layout
 from typeset.errors import Place
-from typeset.proofing.expected import Expected, Part, Passage, Value, called, passage, said
+from typeset.proofing.expected import Drawn, Expected, Part, Passage, Value, called, passage, said
 from typeset.proofing.story_values import amounts_told, story_passage
 from typeset.proofing.twins import answers_told, twins_of
 from typeset.quantities.inline import Rich, join, plain, words
@@ -114,7 +114,7 @@ class _Lesson:
     def heading(self, key: str, **names: str) -> Passage:
         text = said(self.layout, "headings", key, **names)
         about = f"{called(self.lesson.lesson)}, the heading '{text}'"
-        return passage(about, Part.HEADING, text, self.place)
+        return replace(passage(about, Part.HEADING, text, self.place), drawn=Drawn.RULE)
 
     def entries(self, problems: Sequence[SolvedProblem]) -> Iterator[Passage]:
         for problem in problems:

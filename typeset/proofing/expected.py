@@ -41,6 +41,13 @@ class Part(Enum):
     FOOT = "the foot line"
 
 
+class Drawn(Enum):
+    """What is drawn about a passage."""
+
+    RULE = "a heavy rule over it"
+    FRAME = "a frame around it and its neighbours"
+
+
 @dataclass(frozen=True, slots=True)
 class Value:
     """A value that is printed inside a passage: in its words `first` to `last`, without the
@@ -71,6 +78,7 @@ class Passage:
     figure: Figure | None = None
     show: Show = Show.COMPLETE
     values: tuple[Value, ...] = ()
+    drawn: Drawn | None = None
 
 
 @dataclass(frozen=True, slots=True)

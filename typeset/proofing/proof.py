@@ -12,12 +12,14 @@ from typeset.proofing.checks import Proof, owners_of
 from typeset.proofing.collecting import seldom_collecting
 from typeset.proofing.drawn_figures import check_drawn_figures
 from typeset.proofing.edges import check_edges
+from typeset.proofing.faces import check_faces
 from typeset.proofing.field_check import check_field_places
 from typeset.proofing.file_check import check_file
 from typeset.proofing.finding import Finding
 from typeset.proofing.flow import check_flow
 from typeset.proofing.foot import body_words, check_feet
 from typeset.proofing.form_read import read_form
+from typeset.proofing.furniture import check_furniture
 from typeset.proofing.on_paper import on_paper
 from typeset.proofing.opened import opened
 from typeset.proofing.order import Order
@@ -105,6 +107,8 @@ def _look(account: Account, document: ReadDocument, order: Order) -> Iterator[Fi
     yield from check_edges(read)
     yield from check_overlaps(read)
     yield from check_print(read)
+    yield from check_faces(read)
+    yield from check_furniture(read)
     yield from check_flow(read)
     yield from check_rooms(read, order.promises)
     yield from check_field_places(read, order.facts.fields, order.promises)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from typeset.arithmetic.answers import AnswerValue, WithRemainder, answer_text
 from typeset.arithmetic.figures import Show
@@ -20,11 +20,11 @@ from typeset.arithmetic.lessons import (
 )
 from typeset.documents.layout import Layout
 from typeset.errors import Place
-from typeset.proofing.expected import Expected, Part, Passage, passage, said
+from typeset.proofing.expected import Drawn, Expected, Part, Passage, passage, said
 from typeset.proofing.page_marks import OPEN_BOX, WRITING_RULE
 from typeset.proofing.story_values import story_passage
 from typeset.quantities.amount import Amount
-from typeset.quantities.inline import plain
+from typeset.quantities.inline import Rich, plain
 from typeset.quantities.units import Dimension
 from typeset.reading.class_list import Pupil
 from typeset.reading.content import CORE, LAST_WEEK, Space
@@ -123,7 +123,8 @@ class _Sheet:
     def opening(self, key: str, instruction: str, **names: str) -> Iterator[Passage]:
         """The heading of a stage, and what to do in it."""
         text = said(self.layout, "headings", key, **names)
-        yield self.heading(f"the heading '{text}'", text)
+        heading = self.heading(f"the heading '{text}'", text)
+        yield replace(heading, drawn=Drawn.RULE)
         yield passage(f"the instruction under '{text}'", Part.TEXT, instruction, self.place)
 
     def heading(self, about: str, text: str) -> Passage:
@@ -194,12 +195,14 @@ class _Sheet:
         """The story, the wrong working of the pupil, and room for the right one."""
         yield from self.question(stage.problem)
         about, place = f"question {stage.problem.number}", stage.problem.content.place
-        title = self.say("working by", pupil=stage.pupil)
-        yield passage(about, Part.WORKING, title, place, keeps=about)
+        lines: list[str | Rich] = [self.say("working by", pupil=stage.pupil)]
         for step in stage.mistake.steps:
-            yield passage(about, Part.WORKING, step.sentence, place, keeps=about)
+            lines.append(step.sentence)
             if step.equation is not None:
-                yield passage(about, Part.WORKING, (step.equation.written(),), place, keeps=about)
+                lines.append((step.equation.written(),))
+        for line in lines:
+            working = passage(about, Part.WORKING, line, place, keeps=about)
+            yield replace(working, drawn=Drawn.FRAME)
         yield from self.begun(stage.problem, Space.WORKING)
         yield from self.room(stage.problem, Space.WORKING)
 
