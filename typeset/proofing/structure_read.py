@@ -150,6 +150,8 @@ class _Walk:
         page = self.page(node)
         for kid in _list(node.raw_get("/K") if "/K" in node else None):
             self.kid(kid, made, page, node)
+        # A long file has hundreds of thousands of elements: pypdf would keep them all.
+        self.pdf.resolved_objects.pop((reference.generation, number), None)
 
     def attributes(self, node: DictionaryObject, tag: str) -> None:
         given = node.get("/A")
