@@ -14,8 +14,8 @@ from tests.benchmarks.report import Bound, Section, Settings, ratio, seconds, ta
 
 _USUAL, _LONG, _QUICK = (60, 600), (60, 600, 6000), (20, 60)
 _GROWTH, _MEMORY_MIB = 1.10, 60.0
-# A lesson for each day of the week, with as many problems as it takes.
-_LESSONS, _PROBLEMS_A_SIDE = 7, 2
+# Lessons as long as those of the demonstration week, and as many as it takes.
+_SIDES_A_LESSON, _PROBLEMS_A_SIDE = 8, 2
 _SIDES_A_PUPIL = 10
 _SHORT, _ROUNDS_OF_SHORT = 60, 3
 
@@ -53,7 +53,8 @@ def _made(settings: Settings, make: Callable[[Path, int], OneMake], pages: int) 
 
 
 def _booklet(folder: Path, pages: int) -> OneMake:
-    week = write_week(folder / "week", _LESSONS, round(pages * _PROBLEMS_A_SIDE / _LESSONS))
+    lessons = max(1, round(pages / _SIDES_A_LESSON))
+    week = write_week(folder / "week", lessons, _SIDES_A_LESSON * _PROBLEMS_A_SIDE)
     return make_in_process(week, folder / "made", only="answer booklet")
 
 
