@@ -11,7 +11,7 @@ from itertools import pairwise
 
 import pytest
 
-from typeset.drawing.fonts import metrics, width_pt
+from typeset.drawing.fonts import family, width_pt
 from typeset.drawing.shapes import Drawing, Path, Rect, Rule, Shape, TextRun
 
 Edges = tuple[float, float, float, float]
@@ -22,7 +22,7 @@ SLACK_PT = 0.06
 
 def ink(run: TextRun) -> Edges:
     """Left, top, right, bottom of the letters, by the font's own cap height."""
-    tall = metrics(run.face).cap_height / 1000 * run.size_pt
+    tall = family().file(run.face).cap_height / 1000 * run.size_pt
     deep = 0.2 * run.size_pt if any(letter in "gjpqy,;_" for letter in run.text) else 0.0
     right = run.x_pt + width_pt(run.text, run.size_pt, run.face)
     return run.x_pt, run.y_pt - tall, right, run.y_pt + deep

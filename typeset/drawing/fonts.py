@@ -7,7 +7,7 @@ A layout may choose another family, which then holds for all that is drawn `in_f
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from contextlib import contextmanager
 from contextvars import ContextVar
 from dataclasses import dataclass
@@ -34,14 +34,6 @@ FIGURE_HEIGHT_EMS = 0.68
 # The middle of '−', '+', '=' and ':': where a fraction's bar belongs.
 MATHS_AXIS_EMS = 0.25
 _OWN = Measures(TEXT_ASCENT_EMS, TEXT_DESCENT_EMS, FIGURE_HEIGHT_EMS, MATHS_AXIS_EMS)
-
-
-@dataclass(frozen=True, slots=True)
-class Metrics:
-    """A face's widths and its capitals' height, in thousandths of the type size."""
-
-    widths: Mapping[int, float]
-    cap_height: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,12 +114,6 @@ def measures() -> Measures:
 def font_path(face: Face) -> Path:
     """The file of the face."""
     return family().file(face).path
-
-
-def metrics(face: Face) -> Metrics:
-    """The measures of the face."""
-    font = family().file(face)
-    return Metrics(font.widths, font.cap_height)
 
 
 def has_glyph(character: str, face: Face) -> bool:
