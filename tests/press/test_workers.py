@@ -12,6 +12,10 @@ import pytest
 from typeset.press.workers import can_fork, crew
 
 ROOT = Path(__file__).parents[2]
+# As in `can_fork`; elsewhere all work is done in one process.
+needs_fork = pytest.mark.skipif(
+    sys.platform in ("win32", "darwin"), reason="nothing is forked on this system"
+)
 
 
 def _squares(numbers: list[int], workers: int) -> list[tuple[int, int]]:
@@ -78,6 +82,7 @@ print(os.getpid() not in {pid for _, pid in done.values()})
 """
 
 
+@needs_fork
 def test_shared_among_processes_that_know_all_that_this_one_knows() -> None:
     assert _in_a_process_of_its_own(SHARED).split() == ["True", "True"]
 
@@ -121,6 +126,6 @@ except OutputError as error:
 """
 
 
-@pytest.mark.skipif(not hasattr(__import__("os"), "fork"), reason="processes cannot be forked")
+@needs_fork
 def test_a_process_ended_from_outside_is_a_message() -> None:
     assert "try again with '--workers 1'" in _in_a_process_of_its_own(ENDED)

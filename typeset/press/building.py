@@ -115,11 +115,12 @@ class Build:
         known = [each for each in self._outcomes.values() if each.sides]
         if self._last is not None or len(known) < len(self._bench.jobs):
             return []
-        self._last = self._bench.last(self._made_so_far())
+        made = self._made_so_far()
+        self._last = self._bench.last(made)
         self._look_for(LAST, self._last)
         if LAST in self._as_before:
             return []
-        return [Piece(Step.MAKE, LAST, made=self._made_so_far())]
+        return [Piece(Step.MAKE, LAST, made=made)]
 
     def _made_so_far(self) -> tuple[Made, ...]:
         made = [self._made(at) for at in range(len(self._bench.jobs))]
