@@ -27,11 +27,12 @@ from typeset.documents.composer import (
 from typeset.documents.entries import Entry, entry_blocks, extension_blocks
 from typeset.documents.folding import Flip, folded
 from typeset.documents.layout import Layout
+from typeset.documents.numbering import footless, with_feet
 from typeset.documents.versions import Versions
 from typeset.quantities.inline import words
 from typeset.setting.blocks import Block, Column, Spacing, text_block
 from typeset.setting.frames import Document, Role
-from typeset.setting.pages import PageFrame, PageLayout, flow, no_furniture
+from typeset.setting.pages import PageFrame, PageLayout, flow
 from typeset.setting.paragraphs import TextStyle
 from typeset.setting.pieces import text
 from typeset.setting.stretch import Stretch
@@ -74,7 +75,7 @@ def set_booklet_part(
     """
     composer, solved = Composer(layout.for_booklet()), versions.core
     size_pt = layout.booklet.size_pt
-    frame = replace(_frame(composer, solved, lesson if alone else None), furniture=no_furniture)
+    frame = footless(_frame(composer, solved, lesson if alone else None))
     booklet = Answers(composer, replace(solved, lessons=(lesson,)), versions)
 
     def blocks(size: float) -> list[Block]:
@@ -95,10 +96,7 @@ def bind_booklet(
     composer, solved = Composer(layout.for_booklet()), versions.core
     frame, about = _frame(composer, solved, lesson), booklet_about(solved, lesson)
     unfooted = [page for part in parts for page in part.pages]
-    pages = tuple(
-        replace(page, placed=(*page.placed, *frame.furniture(index, len(unfooted))))
-        for index, page in enumerate(unfooted)
-    )
+    pages = with_feet(unfooted, frame, 0, len(unfooted))
     size_pt = layout.booklet.size_pt
     document = Document(
         title=f"{about} – {composer.say('booklet', 'title').lower()}",

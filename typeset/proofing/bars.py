@@ -19,7 +19,7 @@ from typeset.proofing.figure_text import seen
 from typeset.proofing.finding import Finding
 from typeset.proofing.page_marks import Stroke
 from typeset.proofing.places import Box, around
-from typeset.proofing.print_quality import contrast
+from typeset.proofing.print_quality import LEAST_LINE_CONTRAST, WHITE, contrast
 from typeset.proofing.regions import Region, question_regions
 
 _SLACK_PT = 0.5
@@ -31,9 +31,6 @@ _BESIDE_PT = 20.0
 _OFF_PT, _OVER_PT = 8.0, 60.0
 # From line to line of a name, in heights of its letters.
 _LINE_HEIGHTS = 1.5
-# WCAG 2.2, success criterion 1.4.11: what is needed to understand a picture.
-_LEAST_LINE_CONTRAST = 3.0
-_WHITE = (1.0, 1.0, 1.0)
 
 
 def check_bars(proof: Proof) -> Iterator[Finding]:
@@ -142,7 +139,7 @@ class _Model:
     def outlines(self, rows: Sequence[Sequence[Box]]) -> Iterator[Finding]:
         """Where one part ends and the next begins can be seen."""
         parts = [s for s in self.region.strokes if s.shape == "rect" and s.filled and s.stroked]
-        if any(contrast(part.ink, _WHITE) < _LEAST_LINE_CONTRAST for part in parts):
+        if any(contrast(part.ink, WHITE) < LEAST_LINE_CONTRAST for part in parts):
             yield self.finding(rows, "has parts whose outlines cannot be seen", "")
 
     @property

@@ -11,16 +11,13 @@ from typeset.proofing.expected import Drawn
 from typeset.proofing.finding import Finding
 from typeset.proofing.page_marks import ReadPage, Stroke, Word
 from typeset.proofing.places import around
-from typeset.proofing.print_quality import contrast
+from typeset.proofing.print_quality import LEAST_LINE_CONTRAST, WHITE, contrast
 
 # The rule over the heading of a stage, and the least that survives a copier.
 _RULE_PT, _FRAME_PT = 2.0, 0.45
 _SLACK_PT = 0.5
 # How far a rule may stand over its heading, in sizes of its letters.
 _OVER = 1.2
-# WCAG 2.2, success criterion 1.4.11: what is needed to understand a page.
-_LEAST_CONTRAST = 3.0
-_WHITE = (1.0, 1.0, 1.0)
 
 
 def check_furniture(proof: Proof) -> Iterator[Finding]:
@@ -58,7 +55,7 @@ def _is_over(proof: Proof, page: ReadPage, stroke: Stroke, words: Sequence[Word]
         and stroke.is_level
         and not stroke.dashed
         and stroke.thickness_pt >= _RULE_PT - 0.05
-        and contrast(stroke.ink, _WHITE) >= _LEAST_CONTRAST
+        and contrast(stroke.ink, WHITE) >= LEAST_LINE_CONTRAST
         and 0 <= head.top - stroke.box.bottom <= _OVER * words[0].size_pt
         and stroke.box.left <= column.left + _SLACK_PT
         and stroke.box.right >= column.right - _SLACK_PT
@@ -72,7 +69,7 @@ def _is_framed(page: ReadPage, words: Sequence[Word]) -> bool:
         and stroke.stroked
         and not stroke.dashed
         and stroke.thickness_pt >= _FRAME_PT
-        and contrast(stroke.ink, _WHITE) >= _LEAST_CONTRAST
+        and contrast(stroke.ink, WHITE) >= LEAST_LINE_CONTRAST
         and stroke.box.covers(inside)
         for stroke in page.strokes
     )

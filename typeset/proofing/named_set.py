@@ -7,12 +7,12 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from pathlib import Path
-from typing import Any
 
 from typeset.documents.class_work import PupilsSheet
 from typeset.documents.layout import Layout
 from typeset.proofing.align import align
 from typeset.proofing.alike import KnownSheets
+from typeset.proofing.as_printed import check_edge
 from typeset.proofing.cells import Cells, cells_of, check_cuts, check_papers, numbered
 from typeset.proofing.collecting import seldom_collecting
 from typeset.proofing.documents import sheet_order
@@ -40,7 +40,7 @@ def proof_named_set(
     data = pdf if isinstance(pdf, bytes) else pdf.read_bytes()
     try:
         findings = list(check_file(data, name, _facts(sheets[0], layout)))
-        findings += _duplex(data, name, sheets[0].layout)
+        findings += check_edge(data, name, sheets[0].layout.backs == "long edge")
         if sheets[0].layout.copies > 1:
             document, about_papers = _cut(data, name, sheets[0].layout)
             about_sheets = _Walk(name, sheets, InMemory(document.pages)).findings()
@@ -201,17 +201,6 @@ def _facts(first: PupilsSheet, layout: Layout) -> FileFacts:
     week = first.solved.week
     title = f"{first.lesson.lesson.title} – {said(layout, 'class', 'set')}"
     return FileFacts(title, week.title, week.fingerprint)
-
-
-def _duplex(data: bytes, name: str, layout: Layout) -> Iterator[Finding]:
-    """The file asks the printer for both sides, flipped as the layout says (ISO 32000-1, table
-    150)."""
-    wanted = "/DuplexFlipLongEdge" if layout.backs == "long edge" else "/DuplexFlipShortEdge"
-    preferences: Any = opened(data).reader.root_object.get("/ViewerPreferences", {})
-    asked = str(preferences.get_object().get("/Duplex", "no duplex") if preferences else "")
-    if asked != wanted:
-        what = f"the file asks the printer for '{asked.lstrip('/')}'"
-        yield Finding(name, 0, None, what, wanted.lstrip("/"), "", "page")
 
 
 def _missing(name: str, sheet: PupilsSheet) -> Finding:

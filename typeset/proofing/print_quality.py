@@ -23,7 +23,9 @@ _SLACK_PT = 0.05
 _TEXT = (Part.TEXT, Part.NUMBER, Part.WORKING, Part.ANSWER, Part.ROOM)
 # WCAG 2.2, success criterion 1.4.3 (sources.md section 4); never rounded up.
 LEAST_CONTRAST = 4.5
-_WHITE: Rgb = (1.0, 1.0, 1.0)
+# WCAG 2.2, success criterion 1.4.11: lines that are needed to understand a page.
+LEAST_LINE_CONTRAST = 3.0
+WHITE: Rgb = (1.0, 1.0, 1.0)
 _NO_GLYPH = ("(cid:", "\ufffd", "\x00")
 
 
@@ -110,7 +112,7 @@ def _contrasts(proof: Proof, page: ReadPage) -> Iterator[Finding]:
                 for each in behind
                 if each.order < glyph.order and each.box.holds(*glyph.box.centre)
             ]
-            ground = under[-1].fill if under else _WHITE
+            ground = under[-1].fill if under else WHITE
             ratio = contrast(glyph.colour, ground)
             if ratio < LEAST_CONTRAST:
                 what = f"'{word.text}' stands out from its ground by only {ratio:.2f} : 1"
